@@ -1,0 +1,14 @@
+# Flags of our own code only: headers of dependencies come in as SYSTEM.
+# -ffp-contract=off: the same figures at every optimisation level and on every machine; a fused multiply-add would move
+# the last digit of a gap and could flip a verdict that stands on an edge.
+add_library(baywright_flags INTERFACE)
+target_compile_options(baywright_flags INTERFACE
+  -Wall -Wextra -Wpedantic -Werror -Wconversion -Wsign-conversion -Wold-style-cast -Wcast-qual -Wcast-align -Wformat=2
+  -Wundef -Woverloaded-virtual -Wdouble-promotion -Wshadow -Wnon-virtual-dtor
+  $<$<CXX_COMPILER_ID:GNU>:-Wduplicated-cond -Wduplicated-branches -Wlogical-op>
+  -ffp-contract=off -fno-fast-math)
+target_compile_definitions(baywright_flags INTERFACE $<$<NOT:$<CONFIG:Release>>:_GLIBCXX_ASSERTIONS>)
+if(BAYWRIGHT_SANITIZE)
+  add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  add_link_options(-fsanitize=address,undefined)
+endif()

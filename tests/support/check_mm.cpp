@@ -1,0 +1,27 @@
+#include "support/check_mm.h"
+
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <iomanip>
+#include <sstream>
+
+namespace baywright::test {
+
+void check_mm(double got, double want, double allowed, std::source_location here) {
+  const double off = std::abs(got - want);
+  if (off <= allowed) {  // NaN takes the other branch
+    CHECK(true);
+    return;
+  }
+  std::ostringstream say;
+  say << std::setprecision(15) << "got " << got << " mm, want " << want << " mm: off by " << off << " mm, allowed "
+      << allowed << " mm";
+  ADD_FAIL_CHECK_AT(here.file_name(), static_cast<int>(here.line()), say.str());
+}
+
+void check_mm(const glm::dvec3& got, const glm::dvec3& want, double allowed, std::source_location here) {
+  for (int axis = 0; axis < 3; ++axis) check_mm(got[axis], want[axis], allowed, here);
+}
+
+}  // namespace baywright::test

@@ -1,0 +1,18 @@
+# Dependencies are found, never downloaded. `./start` installs what packages.txt lists.
+find_package(glm QUIET)
+find_package(tomlplusplus QUIET)
+find_package(nlohmann_json QUIET)
+find_package(CLI11 QUIET)
+foreach(found IN ITEMS "glm:libglm-dev:vectors in every room" "tomlplusplus:libtomlplusplus-dev:build and part files"
+                       "nlohmann_json:nlohmann-json3-dev:check --json" "CLI11:libcli11-dev:the command line")
+  string(REPLACE ":" ";" found "${found}")
+  list(GET found 0 library)
+  list(GET found 1 package)
+  list(GET found 2 need)
+  if(NOT ${library}_FOUND)
+    message(FATAL_ERROR "${library} is missing: install the package ${package} (needed for ${need}), or run ./start")
+  endif()
+endforeach()
+if(NOT TARGET glm::glm)
+  add_library(glm::glm INTERFACE IMPORTED)
+endif()

@@ -35,12 +35,13 @@ struct HeightCode {
 [[nodiscard]] std::span<const HeightCode> height_codes();
 [[nodiscard]] const HeightCode* height_code(std::string_view code);  // null: no such code
 
-// The card (m2.md 2 and 3)
+// The card
 [[nodiscard]] const Dimension& card_thickness();      // 0.80 ±0.08
 [[nodiscard]] const Dimension& tab_width();           // 19.85 ±0.10
 [[nodiscard]] const Dimension& shoulder();            // y 4.00 ±0.15: full width starts
 [[nodiscard]] const Dimension& top_parts_start();     // y, at least 4.0
 [[nodiscard]] const Dimension& bottom_parts_start();  // y, at least 5.2
+[[nodiscard]] const Dimension& antenna_strip();       // 3.80 ±0.15 from the screw end, on cards with antenna connectors
 [[nodiscard]] const Dimension& notch_width();         // 1.20 ±0.05
 [[nodiscard]] const Dimension& notch_depth();         // 3.50 ±0.15
 [[nodiscard]] const Dimension& screw_hole();          // half hole diameter 3.50 ±0.08
@@ -58,10 +59,12 @@ struct Key {
 };
 [[nodiscard]] std::span<const Key> keys();
 [[nodiscard]] const Key* key(char letter);
+[[nodiscard]] const Dimension& row_pitch();       // 0.50, basic, on each face; the faces are half of it apart
 [[nodiscard]] double pin_x(int pin);              // 9.25 - 0.25 (n - 1), pin 1..75
 [[nodiscard]] double key_centre(const Key& key);  // x of the notch centre
 
-/// The centre-to-centre spans of a key (m2.md 4), both faces.
+/// Spans of the contacts on either side of a key, centre to centre, mm: r on the pin 1 side and s on the pin 75 side of
+/// the top face, t and u of the bottom face. Letters as in Tables 3 and 4 of the standard.
 struct KeySpans {
   double r, s, t, u;
 };
@@ -73,13 +76,13 @@ struct KeySpans {
 
 /// The most a socket may carry to a card that mates, by the standard; the board's own wiring may be less.
 struct Carries {
-  int pcie_lanes;  // 0: none
+  int pcie_lanes;  // of one link; 0: none
   bool sata;
   bool storage;    // is a storage socket at all in the standard
 };
 [[nodiscard]] Carries may_carry(char socket_key, std::string_view card_keys);
 
-/// A height class of sockets (m2.md 5.1, 5.4).
+/// A height class of top-mount sockets.
 struct SocketClass {
   std::string_view name;  // "H2.3" ... "H4.2"
   Dimension height;       // of the connector above the board, a maximum
@@ -89,21 +92,43 @@ struct SocketClass {
 };
 [[nodiscard]] std::span<const SocketClass> socket_classes();
 [[nodiscard]] const SocketClass* socket_class(std::string_view name);
-[[nodiscard]] const Dimension& solder();  // 0.05 under a stand-off
+[[nodiscard]] bool accepts(const SocketClass& socket, std::string_view height_code);  // Table 10
+[[nodiscard]] const Dimension& solder();            // 0.05 under a stand-off; limits not published
+[[nodiscard]] const Dimension& parts_under_card();  // board parts under a D5 card on H4.2: at most 0.90
 
-// Socket outline, host frame (m2.md 5.3)
+// Socket outline, host frame
 [[nodiscard]] const Dimension& socket_across();  // 22 max
 [[nodiscard]] const Dimension& socket_rear();    // y -4.30 max: lands
 [[nodiscard]] const Dimension& socket_front();   // y +4.80 max: lands
 [[nodiscard]] const Dimension& cover_front();    // y about +3.2, low confidence
 [[nodiscard]] const Dimension& slot_width();     // 20.15 ±0.05
+[[nodiscard]] const Dimension& rib_width();      // 1.10 ±0.03: the key in the socket
+[[nodiscard]] const Dimension& socket_depth();   // 9.10 max, lands included
+[[nodiscard]] const Dimension& posts();          // y 1.75
+[[nodiscard]] const Dimension& odd_lands();      // y of their centres, derived from the posts
+[[nodiscard]] const Dimension& even_lands();
+[[nodiscard]] const Dimension& land_length();    // 1.55 ±0.03, along y
 
-// Stand-off and what it lets move (m2.md 6, check cases 94, 95)
+// Mid-mount sockets (M1.8), whose board has a cut-out
+[[nodiscard]] const Dimension& mid_mount_rear();   // y -6.30 max: lands
+[[nodiscard]] const Dimension& mid_mount_board();  // 0.80 thick
+/// Board top to the highest part of the card, a maximum; reproduces the published 2.10, 2.25, 2.40.
+[[nodiscard]] Dimension mid_mount_stack(const HeightCode& code);
+
+enum class Mount { top, mid };
+/// From the rear end of the socket's lands to the far edge of the stand-off's flange, mm, nominal.
+[[nodiscard]] double system_length(const Length& length, Mount mount);
+
+// Stand-off and what it lets move
 [[nodiscard]] const Dimension& standoff_flange();  // diameter 5.50 ±0.10
+[[nodiscard]] const Dimension& standoff_boss();          // shouldered: diameter 3.00 ±0.03
+[[nodiscard]] const Dimension& standoff_boss_height();   // 0.65 ±0.03
+[[nodiscard]] const Dimension& standoff_pilot_length();  // 0.70 ±0.05, into the board
 [[nodiscard]] const Dimension& tab_play();         // 0 ±0.225: sideways at the socket, either way, derived
 [[nodiscard]] const Dimension& screw_play();       // 0 ±0.305: any way at the screw, derived
 
 /// A type name: "2280-D2-M", "2242-S2-B+M", "22110-D5-BM"; the height code may be "?" for a card that must be measured.
+/// Letters in either case, two keys in either order.
 struct CardName {
   int width;   // code
   int length;  // code
@@ -113,8 +138,8 @@ struct CardName {
 /// The refusal says what is wrong and what would be right.
 [[nodiscard]] std::variant<CardName, std::string> read_card_name(std::string_view text);
 
-/// The key combinations and lengths that the standard lists for a socket (Table 1). 2230 with key M is common practice
-/// and not in the table.
+/// The key combinations and sizes that the standard lists for a socket (Table 1); the height code is not looked at. 2230
+/// with key M is common practice and not in the table.
 [[nodiscard]] bool listed_type(const CardName& name);
 
 }  // namespace baywright::standards::m2

@@ -35,7 +35,7 @@ struct Misread {
 /// A figure for people: at least two decimals and no more than four, without noise: 0.40, 1.57, 39.05, 0.146.
 [[nodiscard]] std::string in_words(double mm);
 
-/// "9.1 ±0.2", "7.00 +0.20 -0.50", "at most 1.35", "at least 3.00", "1.57".
+/// "9.10 ±0.20", "7.00 +0.20 -0.50", "12.00 +0 -0.15", "at most 1.35", "at least 3.00", "1.57", "3.00 without limits".
 [[nodiscard]] std::string in_words(const Dimension& dimension);
 
 }  // namespace baywright::tolerance

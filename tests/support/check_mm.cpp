@@ -8,7 +8,7 @@
 
 namespace baywright::test {
 
-void check_mm(double got, double want, double allowed, std::source_location here) {
+void check_mm(double got, double want, double allowed, const char* file, int line) {
   const double off = std::abs(got - want);
   if (off <= allowed) {  // NaN takes the other branch
     CHECK(true);
@@ -17,11 +17,11 @@ void check_mm(double got, double want, double allowed, std::source_location here
   std::ostringstream say;
   say << std::setprecision(15) << "got " << got << " mm, want " << want << " mm: off by " << off << " mm, allowed "
       << allowed << " mm";
-  ADD_FAIL_CHECK_AT(here.file_name(), static_cast<int>(here.line()), say.str());
+  ADD_FAIL_CHECK_AT(file, line, say.str());
 }
 
-void check_mm(const glm::dvec3& got, const glm::dvec3& want, double allowed, std::source_location here) {
-  for (int axis = 0; axis < 3; ++axis) check_mm(got[axis], want[axis], allowed, here);
+void check_mm(const glm::dvec3& got, const glm::dvec3& want, double allowed, const char* file, int line) {
+  for (int axis = 0; axis < 3; ++axis) check_mm(got[axis], want[axis], allowed, file, line);
 }
 
 }  // namespace baywright::test

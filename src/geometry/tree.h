@@ -1,10 +1,10 @@
 #pragma once
 // A bounding volume tree over the boxes of a scene. Built once, asked often.
+#include "geometry/vectors.h"
+
 #include <functional>
 #include <span>
 #include <vector>
-
-#include "geometry/vectors.h"
 
 namespace baywright::geometry {
 
@@ -13,7 +13,8 @@ class Tree {
   Tree() = default;
   explicit Tree(std::span<const Bounds> boxes);
 
-  /// Indices (of the span given at construction, rising) of the boxes that come within `reach` mm of `asked`.
+  /// Indices (of the span given at construction, rising) of the boxes that come within `reach` mm of `asked`. Replaces
+  /// what `found` held.
   void near(const Bounds& asked, double reach, std::vector<int>& found) const;
 
  private:

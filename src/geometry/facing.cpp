@@ -16,6 +16,8 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <tuple>
+#include <utility>
 
 namespace baywright::geometry {
 namespace {
@@ -79,6 +81,27 @@ class Cast {
   /// `aim`: a point of the shadow's plane that a rim is to be sampled toward.
   [[nodiscard]] Outline shadow(const Vec2& aim) const { return hull(round() ? rim_points(aim) : edge_points()); }
 
+  /// The edges within the band, cast: the lines along which the boundary that faces the other piece may fold. Of a disc,
+  /// the lines of its side at the directions of the shadow, whose ends are its rims.
+  [[nodiscard]] std::vector<Outline> folds(const Vec2& aim) const {
+    std::vector<Outline> lines;
+    if (round()) {
+      for (const Vec2& direction : rim_directions_toward(aim))
+        add_fold({direction * piece_.radius, 0.0}, {direction * piece_.radius, piece_.height}, lines);
+      return lines;
+    }
+    Vec2 last = piece_.corners.back();
+    for (const Vec2& corner : piece_.corners) {
+      add_fold({corner, 0.0}, {corner, piece_.height}, lines);
+      for (const double z : {0.0, piece_.height}) add_fold({last, z}, {corner, z}, lines);
+      last = corner;
+    }
+    return lines;
+  }
+
+  /// Whether the piece is at its extreme depth over the point.
+  [[nodiscard]] bool flat_at(const Vec2& p) const { return lift(p) >= most_ - touch_mm; }
+
   /// The greatest depth of the piece over a point of its shadow.
   [[nodiscard]] double lift(const Vec2& p) const {
     // From over p at the extreme depth, the way along the unit direction until the line leaves the piece: 0 or back.
@@ -134,26 +157,45 @@ class Cast {
     return points;
   }
 
-  [[nodiscard]] std::vector<Vec2> rim_points(const Vec2& aim) const {
+  void add_fold(const Vec3& from, const Vec3& to, std::vector<Outline>& lines) const {
+    std::vector<Vec2> ends;
+    const double from_depth = depth_of(from);
+    const double to_depth = depth_of(to);
+    add_corner(from, from_depth, ends);
+    add_corner(to, to_depth, ends);
+    add_crossing(from, from_depth, to, to_depth, ends);
+    if (!ends.empty()) lines.push_back(std::move(ends));
+  }
+
+  /// Unit directions in the plane of the disc at which its rims are taken.
+  [[nodiscard]] std::vector<Vec2> rim_directions_toward(const Vec2& aim) const {
     static const std::array<Vec2, rim_directions> rim = make_rim();
     const Vec2 first = slope_ > 0.0 ? Vec2{toward_} / slope_ : Vec2{1.0, 0.0};
-    std::vector<Vec2> points;
-    points.reserve(3 * (rim_directions + 5));
-    for (const Vec2& direction : rim) add_generator(turned(first, direction), points);
+    std::vector<Vec2> directions;
+    directions.reserve(rim_directions + 5);
+    for (const Vec2& direction : rim) directions.push_back(turned(first, direction));
     for (const double z : {0.0, piece_.height}) {
       const double base = depth_offset_ + toward_.z * z;
       const double cosine = (limit_ - base) / (slope_ * piece_.radius);
       if (!(std::abs(cosine) < 1.0)) continue;
       const double sine = std::sqrt((1.0 - cosine) * (1.0 + cosine));
-      add_generator(turned(first, {cosine, sine}), points);
-      add_generator(turned(first, {cosine, -sine}), points);
+      directions.push_back(turned(first, {cosine, sine}));
+      directions.push_back(turned(first, {cosine, -sine}));
     }
     // The aim over the plane of the cap, or over the axis where the cap is seen edge on.
     const Vec2 q = aim - offset_;
     Vec3 over = u_ * q.x + v_ * q.y;
     if (toward_.z != 0.0) over += ((toward_.z > 0.0 ? piece_.height : 0.0) - over.z) / toward_.z * toward_;
     const double away = glm::length(Vec2{over});
-    if (away > 0.0) add_generator(Vec2{over} / away, points);
+    if (away > 0.0) directions.push_back(Vec2{over} / away);
+    return directions;
+  }
+
+  [[nodiscard]] std::vector<Vec2> rim_points(const Vec2& aim) const {
+    std::vector<Vec2> points;
+    const std::vector<Vec2> directions = rim_directions_toward(aim);
+    points.reserve(3 * directions.size());
+    for (const Vec2& direction : directions) add_generator(direction, points);
     return points;
   }
 
@@ -246,6 +288,13 @@ Outline common_of_lines(const Outline& a, const Outline& b) {
   return shared;
 }
 
+void add_apart(const Outline& more, Outline& points) {
+  for (const Vec2& p : more) {
+    const auto same = [&p](const Vec2& other) { return glm::dot(p - other, p - other) <= touch_mm * touch_mm; };
+    if (std::none_of(points.begin(), points.end(), same)) points.push_back(p);
+  }
+}
+
 Outline common_of_shadows(const Outline& a, const Outline& b) {
   Outline shared;
   if (b.size() >= 3) {
@@ -257,11 +306,31 @@ Outline common_of_shadows(const Outline& a, const Outline& b) {
   }
   Outline corners;
   corners.reserve(shared.size());
-  for (const Vec2& p : shared) {
-    const auto same = [&p](const Vec2& other) { return glm::dot(p - other, p - other) <= touch_mm * touch_mm; };
-    if (std::none_of(corners.begin(), corners.end(), same)) corners.push_back(p);
-  }
+  add_apart(shared, corners);
   return corners;
+}
+
+/// What of a line (or point) lies in the shared area, which may itself be a line or a point.
+Outline within(const Outline& line, const Outline& shared) {
+  return shared.size() >= 3 ? clipped(line, shared, touch_mm) : common_of_lines(line, shared);
+}
+
+/// Over an area in which both pieces are flat the corners say all. Where either is a roof, its ridges cross the area, and
+/// the closest points lie on them: adds the ends of the ridges within the area and the points at which ridges cross.
+void add_ridges(const Cast& a, const Vec2& aim_a, const Cast& b, const Vec2& aim_b, Outline& corners) {
+  const auto flat = [&](const Vec2& p) { return a.flat_at(p) && b.flat_at(p); };
+  if (corners.size() < 2 || std::all_of(corners.begin(), corners.end(), flat)) return;
+  const Outline shared = corners;
+  const std::vector<Outline> folds_a = a.folds(aim_a);
+  const std::vector<Outline> folds_b = b.folds(aim_b);
+  for (const std::vector<Outline>* folds : {&folds_a, &folds_b})
+    for (const Outline& fold : *folds) add_apart(within(fold, shared), corners);
+  for (const Outline& one : folds_a) {
+    for (const Outline& other : folds_b) {
+      if (one.size() < 2 || other.size() < 2) continue;
+      for (const Vec2& p : common_of_lines(one, other)) add_apart(within({p}, shared), corners);
+    }
+  }
 }
 
 /// The points of `from`'s boundary and `to`'s boundary that are nearest to each other; for shadows that do not meet.
@@ -287,16 +356,19 @@ std::vector<Facing> facing(const Piece& a, const Pose& pose_a, const Piece& b, c
   const Vec3 v = glm::cross(direction, u);
   const Cast cast_a(a, pose_a, direction, u, v, band);
   const Cast cast_b(b, pose_b, -direction, u, v, band);
-  Outline shadow_a = cast_a.shadow(cast_b.middle());
-  Outline shadow_b = cast_b.shadow(cast_a.middle());
+  Vec2 aim_a = cast_b.middle();
+  Vec2 aim_b = cast_a.middle();
+  Outline shadow_a = cast_a.shadow(aim_a);
+  Outline shadow_b = cast_b.shadow(aim_b);
   if (shadow_a.empty() || shadow_b.empty()) return {};  // NaN
   Outline corners = common_of_shadows(shadow_a, shadow_b);
   if (corners.empty() && (cast_a.round() || cast_b.round())) {
-    const auto [on_a, on_b] = nearest(shadow_a, shadow_b);
-    shadow_a = cast_a.shadow(on_b);
-    shadow_b = cast_b.shadow(on_a);
+    std::tie(aim_b, aim_a) = nearest(shadow_a, shadow_b);
+    shadow_a = cast_a.shadow(aim_a);
+    shadow_b = cast_b.shadow(aim_b);
     corners = common_of_shadows(shadow_a, shadow_b);
   }
+  add_ridges(cast_a, aim_a, cast_b, aim_b, corners);
   std::vector<Facing> found;
   found.reserve(corners.size());
   for (const Vec2& corner : corners) {

@@ -24,9 +24,9 @@ Pose at(double x, double y, double z) {
   return {Mat3(1.0), {x, y, z}};
 }
 
-/// The same places in any order.
-void check_on_a(std::vector<Facing> found, std::vector<Vec3> want, double allowed) {
-  REQUIRE(found.size() == want.size());
+/// Each of the places is among those found, once.
+void check_has_on_a(std::vector<Facing> found, const std::vector<Vec3>& want, double allowed) {
+  REQUIRE(found.size() >= want.size());
   for (const Vec3& w : want) {
     const auto nearest = std::min_element(found.begin(), found.end(), [&](const Facing& p, const Facing& q) {
       return glm::distance(p.on_a, w) < glm::distance(q.on_a, w);
@@ -34,6 +34,12 @@ void check_on_a(std::vector<Facing> found, std::vector<Vec3> want, double allowe
     check_mm(nearest->on_a, w, allowed);
     found.erase(nearest);
   }
+}
+
+/// The same places in any order, and no other.
+void check_on_a(const std::vector<Facing>& found, const std::vector<Vec3>& want, double allowed) {
+  CHECK(found.size() == want.size());
+  check_has_on_a(found, want, allowed);
 }
 
 /// Where the line over (x, y) along +z runs inside the piece, by cutting it with each pair of faces; low > high:
@@ -102,23 +108,23 @@ TEST_CASE("a plate under a tilted plate: the low edge, and more with a wider ban
   // The upper plate is 20 x 10 and turned about its edge x = 0 so that it rises by 3 on 4: slope 3/4.
   const Pose tilt{Mat3({0.8, 0, 0.6}, {0, 1, 0}, {-0.6, 0, 0.8}), {5, 0, 1}};
   const Piece under = box(30, 10, 1);
-  check_on_a(facing(under, at(0, 0, 0), box(20, 10, 1), tilt, {0, 0, 1}, 0.0), {{5, 0, 1}, {5, 10, 1}}, 1e-9);
+  check_has_on_a(facing(under, at(0, 0, 0), box(20, 10, 1), tilt, {0, 0, 1}, 0.0), {{5, 0, 1}, {5, 10, 1}}, 1e-9);
   // Within 6 mm of the low edge the slope reaches x = 5 + 8; the plate's end face starts at the same edge and leans
   // back to x = 5 - 0.6, 0.8 higher.
   const auto found = facing(under, at(0, 0, 0), box(20, 10, 1), tilt, {0, 0, 1}, 6.0);
-  check_on_a(found, {{4.4, 0, 1}, {4.4, 10, 1}, {13, 0, 1}, {13, 10, 1}}, 1e-9);
-  for (const Facing& f : found) check_mm(f.gap, f.on_a.x > 5 ? 6.0 : 0.8, 1e-9);
+  check_has_on_a(found, {{4.4, 0, 1}, {4.4, 10, 1}, {13, 0, 1}, {13, 10, 1}}, 1e-9);
+  for (const Facing& f : found) check_mm(f.gap, f.on_a.x > 5 ? 0.75 * (f.on_a.x - 5) : (5 - f.on_a.x) * 4 / 3, 1e-9);
 }
 
 TEST_CASE("a cylinder lying on a plate touches along a line") {
   const Pose lying{rotation({0, 1, 0}, 90), {3, 5, 4}};  // its axis along +x from x = 3, 4 above the origin
   const auto found = facing(box(30, 10, 1), at(0, 0, 0), disc(4, 20), lying, {0, 0, 1}, 0.0);
-  check_on_a(found, {{3, 5, 1}, {23, 5, 1}}, 1e-9);
+  check_has_on_a(found, {{3, 5, 1}, {23, 5, 1}}, 1e-9);
   for (const Facing& f : found) check_mm(f.gap, 1.0, 1e-9);
   // With a band of 0.4 mm the strip reaches sqrt(2^2 - 1.6^2) = 1.2 mm to both sides, 0.4 mm up.
   const auto strip = facing(box(30, 10, 1), at(0, 0, 0), disc(4, 20), lying, {0, 0, 1}, 0.4);
-  check_on_a(strip, {{3, 3.8, 1}, {23, 3.8, 1}, {3, 6.2, 1}, {23, 6.2, 1}}, 1e-9);
-  for (const Facing& f : strip) check_mm(f.gap, 1.4, 1e-9);
+  check_has_on_a(strip, {{3, 3.8, 1}, {23, 3.8, 1}, {3, 6.2, 1}, {23, 6.2, 1}}, 1e-9);
+  for (const Facing& f : strip) check_mm(f.gap, 3.0 - std::sqrt(4.0 - (f.on_a.y - 5) * (f.on_a.y - 5)), 1e-8);
 }
 
 TEST_CASE("a standing cylinder faces a plate with its rim") {
@@ -261,4 +267,53 @@ TEST_CASE("no line that meets both pieces within the band reaches beyond the cor
   CAPTURE(lines);
   CHECK(lines > 3000);
   CHECK(missed == 0);
+}
+
+TEST_CASE("the closest line of two edges that pass diagonally was not among the corners of the band's shadow") {
+  // Two boxes 10 long, edge to edge at 45 degrees, 3 apart along the diagonal. The band reaches 1 down both faces of each
+  // edge, so the common shadow is a strip 2 wide: its corners see 3 + 1 + 1, its middle, the ridge, sees 3.
+  const Vec3 n = glm::normalize(Vec3{1, 0, 1});
+  const auto found = facing(box(10, 10, 10), at(-10, 0, -10), box(10, 10, 10), {Mat3(1.0), 3.0 * n}, n, 1.0);
+  double least = 1e9;
+  int ends = 0;
+  for (const Facing& f : found) {
+    least = std::min(least, f.gap);
+    if (f.gap < 3.0 + 1e-9) ++ends;
+  }
+  check_mm(least, 3.0, 1e-9);
+  CHECK(ends == 2);  // both ends of the line that they share
+}
+
+TEST_CASE("no line that meets both pieces within the band is shorter than the least of the points") {
+  std::mt19937_64 random(77);
+  std::normal_distribution<double> normal;
+  std::uniform_real_distribution<double> unit(0, 1);
+  std::uniform_real_distribution<double> angle(0, 360);
+  int lines = 0;
+  int shorter = 0;
+  for (int round = 0; round < 300; ++round) {
+    const Piece a = box(20, 14, 6);
+    const Piece b = box(9, 12, 15);
+    const auto turn = [&] {
+      const Vec3 axis{normal(random), normal(random), normal(random)};
+      return rotation(glm::normalize(axis), angle(random));
+    };
+    const Pose pose_a{turn(), {0, 0, 0}};
+    const Pose pose_b{turn(), Vec3{2.0 * normal(random), 2.0 * normal(random), 30}};
+    const double band = 8.0 * unit(random);
+    const double most = farthest(a, pose_a, {0, 0, 1}).z;
+    const double lowest = farthest(b, pose_b, {0, 0, -1}).z;
+    double least = 1e9;
+    for (const Facing& f : facing(a, pose_a, b, pose_b, {0, 0, 1}, band)) least = std::min(least, f.gap);
+    for (int i = 0; i < 200; ++i) {
+      const Vec2 p{24 * unit(random) - 12, 24 * unit(random) - 12};
+      const auto [in_a, out_a] = along_z(a, pose_a, p.x, p.y);
+      const auto [in_b, out_b] = along_z(b, pose_b, p.x, p.y);
+      if (in_a > out_a || in_b > out_b || out_a < most - band || in_b > lowest + band) continue;
+      ++lines;
+      if (in_b - out_a < least - 1e-9) ++shorter;
+    }
+  }
+  CHECK(lines > 1000);
+  CHECK(shorter == 0);
 }

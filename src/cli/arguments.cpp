@@ -1,0 +1,120 @@
+#include "cli/arguments.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <cmath>
+#include <iostream>
+#include <sstream>
+
+#include "cli/session.h"
+#include "parts/document.h"
+
+namespace baywright::cli {
+
+namespace {
+
+constexpr const char* exit_words =
+    "Exit status: 0 each drive asked about fits at one or more of the places asked about (--every: at all);\n"
+    "1 otherwise; 2 the input is at fault; 3 the program could not finish.";
+
+void add_file(CLI::App& command, Arguments& out) { command.add_option("FILE", out.file, "The build file")->required(); }
+
+void add_choice(CLI::App& command, Arguments& out) {
+  const auto not_empty = [](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); };
+  command.add_option("--drive", out.drive, "Only this drive, by its name in the file")->check(not_empty);
+  command.add_option("--place", out.place, "Only this place, by its name in the file")->check(not_empty);
+}
+
+void add_limits(CLI::App& command, Arguments& out) {
+  command.add_option("--clearance", out.clearance, "Clearance asked for, mm, instead of the build's");
+  command.add_option("--method", out.method, "How limits add up: worst (worst case) or rss (root sum square)")
+      ->check(CLI::IsMember({"worst", "rss"}));
+}
+
+void add_commands(CLI::App& app, Arguments& out) {
+  CLI::App* check = app.add_subcommand("check", "Does each drive fit at each place, by how much, because of what");
+  add_file(*check, out);
+  add_choice(*check, out);
+  add_limits(*check, out);
+  check->add_flag("--json", out.json, "Machine-readable, as models/check.schema.json says");
+  check->add_flag("--every", out.every, "Ask that each drive fits at every place, not just at one");
+  check->add_flag("--accept-marginal", out.accept_marginal, "Count marginal as a fit in the exit status");
+  check->footer(std::string("Example: baywright check models/builds/thin-desktop.build.toml --clearance 0.3\n\n") + exit_words);
+
+  CLI::App* explain = app.add_subcommand("explain", "The chain of dimensions behind each gap, largest share first");
+  add_file(*explain, out);
+  add_choice(*explain, out);
+  add_limits(*explain, out);
+  explain->add_flag("--all", out.all, "Also the gaps that fit, not just the closest of them");
+  explain->footer("Example: baywright explain models/builds/thin-desktop.build.toml --drive \"card with tall fins\"");
+
+  CLI::App* draw = app.add_subcommand("draw", "A dimensioned drawing of one seating, true to scale (SVG, A4)");
+  add_file(*draw, out);
+  draw->add_option("-o,--output", out.output, "The SVG file to write; - for standard output")->required();
+  add_choice(*draw, out);
+  add_limits(*draw, out);
+  draw->footer("Where several seatings are asked about, the worst is drawn, and the command says which.\n"
+               "Example: baywright draw models/builds/thin-desktop.build.toml --drive \"card with tall fins\" -o tall.svg");
+
+  CLI::App* parts = app.add_subcommand("parts", "What the library has, with dimensions and sources");
+  parts->add_option("WORDS", out.words, "Only parts whose id or title has all these words");
+  parts->footer("One part left: its dimensions too.\nExamples: baywright parts heatsink; baywright parts m2/2280-D2-M");
+
+  CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
+  fresh->add_option("KIND", out.kind, "under-tray: one card and what is over it; compare: several drives for one machine")->required();
+  fresh->add_option("-o,--output", out.output, "The file to write; - for standard output")->required();
+  fresh->footer("Example: baywright new under-tray -o desk.build.toml");
+}
+
+int usage_error(const CLI::App& app, const CLI::ParseError& error, const std::string& first) {
+  const auto chosen = app.get_subcommands();
+  std::string what = error.what();
+  std::string see = "see baywright " + (chosen.empty() ? "" : chosen.front()->get_name() + ' ') + "--help";
+  if (chosen.empty() && !first.empty() && first[0] != '-') {
+    std::vector<std::string> commands;
+    for (const CLI::App* command : app.get_subcommands({})) commands.push_back(command->get_name());
+    const std::string meant = parts::nearest(first, commands);
+    what = "there is no command `" + first + '`';
+    see = meant.empty() ? "the commands are " + parts::any_of(commands) : "did you mean `" + meant + "`?";
+  }
+  std::replace(what.begin(), what.end(), '\n', ' ');
+  std::cerr << "baywright: " << what << "; " << see << '\n';
+  return input_at_fault;
+}
+
+/// Help and version, which are asked for, go to standard output like any answer.
+int show(const CLI::App& app, const CLI::Success& asked) {
+  std::ostringstream text;
+  app.exit(asked, text, text);
+  return print(text.str()) ? all_fit : could_not_finish;
+}
+
+}  // namespace
+
+Parsed parse(int count, char** values) {
+  Parsed parsed;
+  CLI::App app("Settles, before anything is bought, bent or drilled, whether a drive goes into a machine.", "baywright");
+  app.require_subcommand(1);
+  app.set_version_flag("--version", "baywright 0.1.0");
+  app.footer("Start with: baywright new under-tray -o my.build.toml, then baywright check my.build.toml\n"
+             "Each command has --help.");
+  add_commands(app, parsed.arguments);
+  try {
+    app.parse(count, values);
+  } catch (const CLI::Success& asked) {
+    parsed.done = show(app, asked);
+    return parsed;
+  } catch (const CLI::ParseError& error) {
+    parsed.done = usage_error(app, error, count > 1 ? values[1] : "");
+    return parsed;
+  }
+  parsed.arguments.command = app.get_subcommands().front()->get_name();
+  const auto& clearance = parsed.arguments.clearance;
+  if (clearance && !(*clearance >= 0.0 && *clearance <= 1000.0)) {
+    std::cerr << "baywright: --clearance must lie from 0 to 1000 mm\n";
+    parsed.done = input_at_fault;
+  }
+  return parsed;
+}
+
+}  // namespace baywright::cli

@@ -1,0 +1,38 @@
+#pragma once
+// What the command line asked for.
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace baywright::cli {
+
+struct Arguments {
+  std::string command;
+  std::string file;
+  std::string output;  // -o; "-": standard output
+  std::string drive;
+  std::string place;
+  std::optional<double> clearance;
+  std::string method;  // empty: the build's
+  bool json = false;
+  bool every = false;
+  bool all = false;  // explain
+  bool accept_marginal = false;
+  std::string kind;                // new
+  std::vector<std::string> words;  // parts
+};
+
+/// Exit status, as the help says it.
+inline constexpr int all_fit = 0;
+inline constexpr int not_all_fit = 1;
+inline constexpr int input_at_fault = 2;
+inline constexpr int could_not_finish = 3;
+
+/// Parses the command line. Help and usage errors are printed here; then `done` is the exit status to leave with.
+struct Parsed {
+  Arguments arguments;
+  std::optional<int> done;
+};
+[[nodiscard]] Parsed parse(int count, char** values);
+
+}  // namespace baywright::cli

@@ -1,0 +1,20 @@
+#include <unistd.h>
+
+#include "cli/commands.h"
+#include "cli/session.h"
+#include "output/json.h"
+#include "output/text.h"
+
+namespace baywright::cli {
+
+int check_command(const Arguments& arguments) {
+  const auto build = read_build(arguments);
+  if (!build) return input_at_fault;
+  const fit::Check check = fit::check(*build, options_of(arguments));
+  const output::Tally tally{arguments.every, arguments.accept_marginal};
+  const bool written = print(arguments.json ? output::check_json(check) : output::check_text(check, tally, ::isatty(1) == 1));
+  if (!written) return could_not_finish;
+  return tally.holds(check) ? all_fit : not_all_fit;
+}
+
+}  // namespace baywright::cli

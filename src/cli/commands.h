@@ -1,0 +1,13 @@
+#pragma once
+// The commands, one file each. Each returns the exit status.
+#include "cli/arguments.h"
+
+namespace baywright::cli {
+
+[[nodiscard]] int check_command(const Arguments& arguments);
+[[nodiscard]] int explain_command(const Arguments& arguments);
+[[nodiscard]] int draw_command(const Arguments& arguments);
+[[nodiscard]] int parts_command(const Arguments& arguments);
+[[nodiscard]] int new_command(const Arguments& arguments);
+
+}  // namespace baywright::cli

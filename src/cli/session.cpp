@@ -1,0 +1,91 @@
+#include "cli/session.h"
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+#include <iostream>
+#include <system_error>
+#include <unistd.h>
+#include <vector>
+
+#include "parts/document.h"
+
+namespace baywright::cli {
+
+namespace {
+
+bool named(const std::string& asked, const char* option, const std::vector<std::string>& known, const std::string& file) {
+  if (asked.empty()) return true;
+  for (const std::string& name : known)
+    if (name == asked) return true;
+  const std::string meant = parts::nearest(asked, known);
+  std::cerr << file << ": there is no " << option << " `" << asked << "`; "
+            << (meant.empty() ? "it has " + parts::any_of(known) : "did you mean `" + meant + "`?") << '\n';
+  return false;
+}
+
+bool failed(const std::string& path, const std::string& doing) {
+  std::cerr << "baywright: " << path << ": " << doing << " failed: " << std::strerror(errno) << '\n';
+  return false;
+}
+
+}  // namespace
+
+std::optional<build::Build> read_build(const Arguments& arguments) {
+  auto read = build::read(arguments.file);
+  if (const auto* fault = std::get_if<parts::Fault>(&read)) {
+    std::cerr << fault->text() << '\n';
+    return std::nullopt;
+  }
+  build::Build build = std::get<build::Build>(std::move(read));
+  std::vector<std::string> drives;
+  std::vector<std::string> places;
+  for (const build::Drive& drive : build.drives) drives.push_back(drive.name);
+  for (const build::Slot& slot : build.slots) places.push_back(slot.name);
+  if (!named(arguments.drive, "drive", drives, arguments.file)) return std::nullopt;
+  if (!named(arguments.place, "place", places, arguments.file)) return std::nullopt;
+  return build;
+}
+
+fit::Options options_of(const Arguments& arguments) {
+  fit::Options options;
+  options.clearance = arguments.clearance;
+  if (arguments.method == "worst") options.method = tolerance::Method::worst;
+  if (arguments.method == "rss") options.method = tolerance::Method::rss;
+  options.drive = arguments.drive;
+  options.place = arguments.place;
+  return options;
+}
+
+bool print(const std::string& text) {
+  std::fwrite(text.data(), 1, text.size(), stdout);
+  if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return true;
+  return failed("standard output", "writing");
+}
+
+bool write_whole(const std::string& path, const std::string& content) {
+  if (path == "-") return print(content);
+  const std::filesystem::path target(path);
+  if (std::filesystem::is_directory(target)) {
+    std::cerr << "baywright: " << path << ": this is a folder; name a file in it\n";
+    return false;
+  }
+  const std::string temporary = path + ".part" + std::to_string(::getpid());
+  std::FILE* file = std::fopen(temporary.c_str(), "wb");
+  if (file == nullptr) return failed(path, "opening for writing");
+  const bool written = std::fwrite(content.data(), 1, content.size(), file) == content.size() && std::fflush(file) == 0 &&
+                       ::fsync(::fileno(file)) == 0;
+  const int why = errno;
+  const bool closed = std::fclose(file) == 0;
+  std::error_code error;
+  if (written && closed) std::filesystem::rename(temporary, target, error);
+  if (written && closed && !error) return true;
+  if (!written) errno = why;
+  if (error) errno = error.value();
+  failed(path, "writing");
+  std::filesystem::remove(temporary, error);
+  return false;
+}
+
+}  // namespace baywright::cli

@@ -1,0 +1,30 @@
+#pragma once
+// Every drive at every place: seatings, their findings, their verdicts.
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "fit/host.h"
+#include "fit/seating.h"
+
+namespace baywright::fit {
+
+struct Options {
+  std::optional<double> clearance;  // replaces the build's
+  std::optional<tolerance::Method> method;
+  std::string drive;  // empty: all
+  std::string place;
+};
+
+[[nodiscard]] Check check(const build::Build& build, const Options& options);
+
+/// One seating. `host` is compiled from `build` at nominal values.
+[[nodiscard]] Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
+                                    const Options& options);
+
+/// The distance of a part that is "?": the least at which this drive at this place fits. Sets it in `build`, and returns
+/// the findings that say so. Builds without a "?" are left as they are.
+[[nodiscard]] std::vector<Finding> solve_distances(build::Build& build, const build::Drive& drive, int slot,
+                                                   const Options& options);
+
+}  // namespace baywright::fit

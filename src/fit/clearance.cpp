@@ -1,0 +1,242 @@
+#include "fit/clearance.h"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <utility>
+
+#include "fit/limits.h"
+#include "geometry/gap.h"
+#include "geometry/limits.h"
+#include "geometry/travel.h"
+
+namespace baywright::fit {
+
+using geometry::Vec3;
+
+namespace {
+
+struct Asker {
+  const build::Build& build;
+  const Seated& seated;
+  const build::Drive& drive;
+  double general;
+
+  [[nodiscard]] bool names(const std::string& name, const Element& element, bool own) const {
+    return element.part == name || (own && name == drive.name);
+  }
+
+  [[nodiscard]] bool provided(int a, int b) const {
+    return seated.joint_drive.contains(a) && seated.joint_host.contains(b);
+  }
+
+  /// The clearance asked between an element of the drive and another one. The published stack (card, socket, stand-off,
+  /// board) brings its own clearances, and what a drive wears touches it: nothing is asked there unless the build says so.
+  [[nodiscard]] double asked(int a, int b) const {
+    const Element& first = seated.scene.element(a);
+    const Element& second = seated.scene.element(b);
+    const bool own_b = b >= seated.scene.first_element();
+    double asked = own_b || provided(a, b) ? 0.0 : general;
+    for (const build::Apart& apart : build.apart)
+      if ((names(apart.between[0], first, true) && names(apart.between[1], second, own_b)) ||
+          (names(apart.between[1], first, true) && names(apart.between[0], second, own_b)))
+        asked = apart.clearance;
+    return asked;
+  }
+
+  [[nodiscard]] double most() const {
+    double most = general;
+    for (const build::Apart& apart : build.apart) most = std::max(most, apart.clearance);
+    return most;
+  }
+};
+
+Verdict verdict_with_error(const GapLimits& found, double asked) {
+  const Verdict verdict = verdict_of(found.min, found.max, asked);
+  if (found.error <= geometry::touch_mm) return verdict;
+  const Verdict worst = verdict_of(found.min - found.error, found.max - found.error, asked);
+  const Verdict best = verdict_of(found.min + found.error, found.max + found.error, asked);
+  return worst == best ? verdict : Verdict::undecided;
+}
+
+std::vector<ChainLink> chain_of(const Scene& scene, const GapLimits& found) {
+  std::vector<ChainLink> chain;
+  for (const auto& [dimension, sensitivity] : found.terms) chain.push_back({scene.dimension(dimension), sensitivity});
+  const auto weight = [](const ChainLink& link) {
+    const double half = link.dimension.open() ? std::min(link.dimension.minus, link.dimension.plus)
+                                              : 0.5 * (link.dimension.minus + link.dimension.plus);
+    return std::abs(link.sensitivity) * half;
+  };
+  std::stable_sort(chain.begin(), chain.end(), [&](const ChainLink& a, const ChainLink& b) { return weight(a) > weight(b); });
+  return chain;
+}
+
+std::optional<double> share_of(const Scene& scene, const GapLimits& found, double asked, Verdict worst_case) {
+  if (worst_case == Verdict::fits) return 1.0;
+  if (worst_case == Verdict::does_not_fit) return 0.0;
+  std::vector<tolerance::Term> terms;
+  for (const auto& [dimension, sensitivity] : found.terms) terms.push_back({sensitivity, &scene.dimension(dimension)});
+  return tolerance::share_at_least(found.nominal_there, terms, asked);
+}
+
+struct Pair {
+  int a = -1;
+  int b = -1;
+  GapLimits found;
+  double asked = 0.0;
+  Verdict verdict = Verdict::fits;
+};
+
+bool worse_than(const Pair& x, const Pair& y) {
+  if (x.verdict != y.verdict) return x.verdict > y.verdict;
+  return x.found.min - x.asked < y.found.min - y.asked;
+}
+
+Finding finding_of(const Scene& scene, const Pair& pair, tolerance::Method method) {
+  const Element& a = scene.element(pair.a);
+  const Element& b = scene.element(pair.b);
+  Finding finding;
+  finding.kind = Kind::clearance;
+  finding.verdict = pair.verdict;
+  finding.between = {a.part, b.part};
+  finding.bodies = {a.body, b.body};
+  finding.gap = GapFigures{pair.found.nominal, pair.found.min, pair.found.max, pair.asked};
+  finding.at = 0.5 * (pair.found.on_a + pair.found.on_b);
+  finding.toward = -pair.found.direction;
+  finding.chain = chain_of(scene, pair.found);
+  Verdict worst_case = pair.verdict;
+  if (method != tolerance::Method::worst) {
+    const GapLimits worst = limits(scene, a, b, tolerance::Method::worst);
+    worst_case = verdict_of(worst.min, worst.max, pair.asked);
+  }
+  finding.share = share_of(scene, pair.found, pair.asked, worst_case);
+  return finding;
+}
+
+/// Where the other part hangs at a measured distance: the least distance at which this gap is enough.
+void add_need(Finding& finding, const Host& host, const Seated& seated, const Pair& pair) {
+  for (const HostPlace& place : host.parts) {
+    if (place.distance < 0 || pair.b < place.first || pair.b >= place.first + place.count) continue;
+    double sensitivity = 0.0;
+    for (const auto& [dimension, each] : pair.found.terms)
+      if (dimension == place.distance) sensitivity = each;
+    if (sensitivity < 0.5) return;  // moving it away does not open this gap
+    const double value = seated.scene.values[static_cast<std::size_t>(place.distance)];
+    // Along the direction in which it is measured, with the true shapes, it has this much free way or must back off so far.
+    const Vec3 away = pair.found.direction;
+    std::vector<geometry::Placed> part;
+    std::vector<geometry::Placed> drive;
+    for (int i = place.first; i < place.first + place.count; ++i) part.push_back(seated.scene.element(i).placed);
+    for (const Element& element : seated.scene.elements) drive.push_back(element.placed);
+    const geometry::Travel way = geometry::travel(part, drive, -away);
+    const double free = way.meets ? std::min(way.mm, pair.found.nominal) : pair.found.nominal;
+    const double variation = pair.found.nominal_there - pair.found.min;
+    finding.why.words.emplace_back("needs", seated.scene.dimension(place.distance).name);
+    finding.why.figures.emplace_back("needs", value + (pair.asked + variation - free) / sensitivity);
+    return;
+  }
+}
+
+/// Which dimension, known how closely, would make a marginal gap sure if its nominal value stays.
+void add_settling(Finding& finding) {
+  if (finding.verdict != Verdict::marginal || !finding.gap || !std::isfinite(finding.gap->min)) return;
+  const double shortage = finding.gap->asked - finding.gap->min;
+  const ChainLink* best = nullptr;
+  for (const ChainLink& link : finding.chain) {
+    if (link.dimension.open() || link.dimension.known != tolerance::Known::measured) continue;
+    const double half = 0.5 * (link.dimension.minus + link.dimension.plus);
+    if (half - shortage / std::abs(link.sensitivity) < 0.01) continue;  // no tool on the bench reads closer
+    best = &link;
+    break;  // the chain is sorted: this one is the largest
+  }
+  if (best == nullptr) return;
+  const double half = 0.5 * (best->dimension.minus + best->dimension.plus);
+  finding.why.words.emplace_back("settle", best->dimension.name);
+  finding.why.figures.emplace_back("settle", half - shortage / std::abs(best->sensitivity));
+}
+
+}  // namespace
+
+std::vector<Finding> clearances(const Host& host, const build::Build& build, const Seated& seated,
+                                const build::Drive& drive, const Options& options) {
+  const Scene& scene = seated.scene;
+  const Asker asker{build, seated, drive, options.clearance.value_or(build.clearance)};
+  const tolerance::Method method = options.method.value_or(build.method);
+  const double reach = asker.most() + shown_beyond_mm;
+  const int first = scene.first_element();
+  std::map<std::pair<std::string, std::string>, Pair> pairs;
+  const auto measure = [&](int a, int b) {
+    if (seated.mates.contains(std::minmax(a, b))) return;
+    const Element& one = scene.element(a);
+    const Element& other = scene.element(b);
+    if (one.part == other.part) return;
+    const double asked = asker.asked(a, b);
+    const bool inside = b >= first;
+    const double least = one.bounds.distance(other.bounds) - one.swing - other.swing;
+    if (least > (inside ? asked : asked + shown_beyond_mm)) return;
+    Pair& known = pairs[{one.part, other.part}];
+    // Sure to have room enough, it can only be of interest as the closest of those that have.
+    const bool closer = known.a < 0 || (known.verdict == Verdict::fits && least - asked < known.found.min - known.asked);
+    if (least >= asked && !closer) return;
+    Pair pair{a, b, limits(scene, one, other, method), asked, Verdict::fits};
+    pair.verdict = verdict_with_error(pair.found, asked);
+    if (known.a < 0 || worse_than(pair, known)) known = std::move(pair);
+  };
+  std::vector<int> near;
+  for (int a = first; a < scene.element_count(); ++a) {
+    const Element& element = scene.element(a);
+    near.clear();
+    host.tree.near(element.bounds, reach + element.swing, near);
+    for (const int b : near) measure(a, b);
+    for (int b = a + 1; b < scene.element_count(); ++b) measure(a, b);
+  }
+  std::vector<Finding> out;
+  for (auto& [names, pair] : pairs) {
+    if (pair.a < 0) continue;
+    if (pair.b >= first && pair.verdict == Verdict::fits) continue;
+    if (pair.verdict == Verdict::fits && pair.found.min > pair.asked + shown_beyond_mm) continue;
+    Finding finding = finding_of(scene, pair, method);
+    finding.provided = asker.provided(pair.a, pair.b);
+    if (pair.verdict != Verdict::fits) add_need(finding, host, seated, pair);
+    if (method == tolerance::Method::worst) add_settling(finding);
+    out.push_back(std::move(finding));
+  }
+  return out;
+}
+
+std::vector<Finding> host_overlaps(const Host& host, const build::Build& build) {
+  std::vector<Finding> out;
+  std::vector<int> near;
+  const auto part_of = [&](int element) {
+    for (std::size_t i = 0; i < host.parts.size(); ++i)
+      if (element >= host.parts[i].first && element < host.parts[i].first + host.parts[i].count) return static_cast<int>(i);
+    return -1;  // a slot's own
+  };
+  std::map<std::pair<int, int>, double> deepest;
+  for (int a = 0; a < host.scene.element_count(); ++a) {
+    const int part_a = part_of(a);
+    if (part_a < 0) continue;
+    near.clear();
+    host.tree.near(host.scene.element(a).bounds, 0.0, near);
+    for (const int b : near) {
+      const int part_b = part_of(b);
+      if (b <= a || part_b < 0 || part_a == part_b) continue;
+      const geometry::Gap gap = geometry::gap(host.scene.element(a).placed, host.scene.element(b).placed);
+      if (gap.relation != geometry::Relation::overlapping) continue;
+      double& depth = deepest[std::minmax(part_a, part_b)];
+      depth = std::max(depth, -gap.mm);
+    }
+  }
+  for (const auto& [parts, depth] : deepest) {
+    const std::string& a = build.parts[static_cast<std::size_t>(parts.first)].name;
+    const std::string& b = build.parts[static_cast<std::size_t>(parts.second)].name;
+    Finding finding;
+    finding.kind = Kind::host;
+    finding.between = {a, b};
+    finding.why = {Code::parts_overlap, {{"a", a}, {"b", b}}, {{"depth", depth}}};
+    out.push_back(std::move(finding));
+  }
+  return out;
+}
+
+}  // namespace baywright::fit

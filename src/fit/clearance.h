@@ -1,0 +1,21 @@
+#pragma once
+// Every pair of solids but the two features of a mate, against the clearance asked for.
+#include <vector>
+
+#include "fit/check.h"
+#include "fit/seated.h"
+
+namespace baywright::fit {
+
+/// Gaps are reported up to this far beyond what is asked, mm: near enough to interest, far enough to name the closest.
+inline constexpr double shown_beyond_mm = 6.0;
+
+/// One finding for each pair of parts that comes near, its closest solids deciding. Pairs inside the drive are reported
+/// only where they do not fit.
+[[nodiscard]] std::vector<Finding> clearances(const Host& host, const build::Build& build, const Seated& seated,
+                                              const build::Drive& drive, const Options& options);
+
+/// Parts of the machine itself that run into each other: a measure is wrong somewhere. Notes.
+[[nodiscard]] std::vector<Finding> host_overlaps(const Host& host, const build::Build& build);
+
+}  // namespace baywright::fit

@@ -1,0 +1,101 @@
+#pragma once
+// What a check learnt: codes and figures, no sentences (those are in output/).
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "fit/verdict.h"
+#include "geometry/vectors.h"
+#include "tolerance/dimension.h"
+
+namespace baywright::fit {
+
+/// The closed list of models/check.schema.json.
+enum class Kind { form_factor, interface, bus, length, height_class, clearance, link, compression, role, exact, needs, seating, host };
+
+/// Why, as a code. The facts that go with each stand beside it.
+enum class Code {
+  // questions
+  same_form,           // form
+  other_form,          // drive form, place form
+  size_offered,        // size
+  size_too_long,       // size, offered
+  size_too_short,      // size, offered
+  width_not_held,      // width, offered
+  soldered,            // -
+  key_meets,           // key, card keys
+  key_meets_not,       // key, card keys
+  slot_takes_card,     // card, body
+  slot_too_short,      // card, body
+  slot_open,           // card, body
+  connector_differs,   // drive form, place form
+  bus_full,            // link
+  bus_slower,          // drive, link, share; drive rate, link rate
+  bus_absent,          // drive, wired
+  bus_with_interface,  // link: for a SATA drive interface and bus are one answer
+  // findings
+  class_refuses,       // class, code
+  gap,                 // -
+  pad_loose,           // compressed, least
+  pad_tight,           // compressed, most
+  cache_module,        // -
+  taken_as_exact,      // lengths
+  needs_distance,      // dimension, distance
+  not_modelled,        // form
+  parts_overlap,       // a, b, depth
+};
+
+struct Reason {
+  Code code = Code::gap;
+  std::vector<std::pair<std::string, std::string>> words;
+  std::vector<std::pair<std::string, double>> figures;
+
+  /// The fact of that name; empty or 0 where the reason has none.
+  [[nodiscard]] std::string word(std::string_view name) const;
+  [[nodiscard]] double figure(std::string_view name) const;
+};
+
+enum class Answer { yes, with_adapter, no };
+
+struct Question {
+  Answer answer = Answer::no;
+  Reason why;
+};
+
+struct Questions {
+  Question form_factor;
+  Question interface;
+  Question bus;
+};
+
+/// One dimension of the chain behind a gap.
+struct ChainLink {
+  tolerance::Dimension dimension;
+  double sensitivity = 0.0;  // mm of the gap per mm of the dimension, signed
+};
+
+/// mm. min may be -infinity and max +infinity where a side of the chain is open.
+struct GapFigures {
+  double nominal = 0.0;
+  double min = 0.0;
+  double max = 0.0;
+  double asked = 0.0;
+};
+
+struct Finding {
+  Kind kind = Kind::clearance;
+  std::optional<Verdict> verdict;  // none: a note, which changes no verdict
+  std::array<std::string, 2> between;  // the drive's part first; the second may be a place
+  std::array<std::string, 2> bodies;   // which solids of the two; empty where no gap
+  Reason why;
+  std::optional<GapFigures> gap;
+  std::optional<double> share;  // of builds in which this gap is enough; none with an open side that matters
+  bool provided = false;        // between parts whose distance the standard itself sees to (card, socket, stand-off, board)
+  geometry::Vec3 at{0.0};       // world, mm: where it is closest, midway
+  geometry::Vec3 toward{0.0};   // unit: the way the first of `between` would move to gain room; zero where no gap
+  std::vector<ChainLink> chain; // largest share of the variation first
+};
+
+}  // namespace baywright::fit

@@ -1,0 +1,12 @@
+#pragma once
+// `check --json`: stable, as models/check.schema.json says.
+#include <string>
+
+#include "fit/seating.h"
+
+namespace baywright::output {
+
+/// Lengths in mm, rounded at 1e-9; an open limit is null.
+[[nodiscard]] std::string check_json(const fit::Check& check);
+
+}  // namespace baywright::output

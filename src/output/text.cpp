@@ -1,0 +1,212 @@
+#include "output/text.h"
+
+#include <algorithm>
+#include <cmath>
+#include <sstream>
+
+#include "output/words.h"
+#include "tolerance/reading.h"
+
+namespace baywright::output {
+
+using fit::Check;
+using fit::Finding;
+using fit::Seating;
+using fit::Verdict;
+
+std::size_t columns(std::string_view text) {
+  return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
+}
+
+std::string wrapped(const std::string& text, std::size_t indent, std::size_t width) {
+  std::string out;
+  std::size_t column = indent;
+  bool first = true;
+  std::istringstream in(text);
+  for (std::string word; in >> word;) {
+    const std::size_t size = columns(word);
+    if (!first && column + 1 + size > width) {
+      out += '\n' + std::string(indent, ' ') + word;
+      column = indent + size;
+    } else {
+      if (!first) out += ' ';
+      column += size + (first ? 0 : 1);
+      out += word;
+    }
+    first = false;
+  }
+  return out;
+}
+
+bool Tally::good(const Seating& seating) const {
+  return seating.verdict == Verdict::fits || (accept_marginal && seating.verdict == Verdict::marginal);
+}
+
+bool Tally::holds(const Check& check) const {
+  std::vector<std::pair<std::string, bool>> drives;
+  for (const Seating& seating : check.seatings) {
+    auto known = std::find_if(drives.begin(), drives.end(), [&](const auto& d) { return d.first == seating.drive; });
+    if (known == drives.end()) known = drives.insert(drives.end(), {seating.drive, every});
+    known->second = every ? known->second && good(seating) : known->second || good(seating);
+  }
+  return !drives.empty() && std::all_of(drives.begin(), drives.end(), [](const auto& d) { return d.second; });
+}
+
+namespace {
+
+/// Colour of the verdict word on a terminal; the word says it, colour only helps the eye.
+std::string painted(Verdict verdict, bool colour) {
+  const std::string text = word(verdict);
+  if (!colour) return text;
+  const char* code = verdict == Verdict::fits ? "1;34" : verdict == Verdict::marginal ? "1;33" : verdict == Verdict::undecided ? "1;37" : "1;31";
+  return "\x1b[" + std::string(code) + 'm' + text + "\x1b[0m";
+}
+
+std::vector<std::string> drives_of(const Check& check) {
+  std::vector<std::string> out;
+  for (const Seating& seating : check.seatings)
+    if (std::find(out.begin(), out.end(), seating.drive) == out.end()) out.push_back(seating.drive);
+  return out;
+}
+
+/// The first line: the answer.
+std::string answer(const Check& check, const Tally& tally) {
+  const std::vector<std::string> drives = drives_of(check);
+  const std::string by = check.method == tolerance::Method::worst ? "" : " (limits by " + in_words(check.method) + ")";
+  if (check.seatings.size() == 1) {
+    const Seating& only = check.seatings.front();
+    return only.drive + " in " + only.place + ": " + word(only.verdict) + by + ".";
+  }
+  std::string fitting;
+  std::size_t count = 0;
+  for (const std::string& drive : drives) {
+    std::string places;
+    for (const Seating& seating : check.seatings)
+      if (seating.drive == drive && tally.good(seating)) places += (places.empty() ? "" : " and ") + seating.place;
+    if (places.empty()) continue;
+    ++count;
+    fitting += (fitting.empty() ? "" : "; ") + drive + " in " + places;
+  }
+  if (count == 0 && drives.size() == 1) return drives.front() + " fits nowhere here" + by + ".";
+  if (count == 0) return "None of the " + std::to_string(drives.size()) + " drives fits" + by + ".";
+  const std::string all = count == drives.size() ? (drives.size() == 1 ? "The drive" : drives.size() == 2 ? "Both drives" : "All " + std::to_string(count) + " drives")
+                                                 : std::to_string(count) + " of " + std::to_string(drives.size()) + " drives";
+  return all + (count == 1 ? " fits" : " fit") + by + ": " + fitting + ".";
+}
+
+void add_line(std::string& out, const std::string& label, const std::string& text) {
+  constexpr std::size_t indent = 15;
+  std::string head = "  " + label;
+  head.resize(std::max(indent, head.size() + 1), ' ');
+  out += head + wrapped(text, head.size()) + '\n';
+}
+
+void add_seating(std::string& out, const Seating& seating, tolerance::Method method, bool colour) {
+  out += '\n' + seating.drive + " in " + seating.place + ": " + painted(seating.verdict, colour);
+  if (seating.share && seating.verdict == Verdict::marginal) out += ", " + percent(*seating.share) + " of builds fit";
+  out += '\n';
+  const std::pair<const char*, const fit::Question*> questions[] = {{"form factor", &seating.questions.form_factor},
+                                                                    {"interface", &seating.questions.interface},
+                                                                    {"bus", &seating.questions.bus}};
+  for (const auto& [name, question] : questions)
+    add_line(out, name, (question->answer == fit::Answer::yes ? "yes. " : word(question->answer) + ". ") + say(question->why));
+  std::size_t clear = 0;
+  for (const Finding& finding : seating.findings) {
+    const bool question = finding.kind == fit::Kind::form_factor || finding.kind == fit::Kind::interface ||
+                          finding.kind == fit::Kind::bus || finding.kind == fit::Kind::length || finding.kind == fit::Kind::link;
+    if (question) continue;  // said above
+    if (finding.gap && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
+    const std::string need = say_need(finding);
+    add_line(out, finding.verdict ? (finding.gap && finding.verdict == Verdict::fits ? "closest" : word(*finding.verdict)) : "note",
+             say(finding, method) + (need.empty() ? "" : " " + need));
+  }
+}
+
+}  // namespace
+
+std::string check_text(const Check& check, const Tally& tally, bool colour) {
+  std::string out = wrapped(answer(check, tally), 0) + '\n';
+  for (const Seating& seating : check.seatings) add_seating(out, seating, check.method, colour);
+  out += '\n' + wrapped("Limits: " + in_words(check.method) + ". Clearance asked for: " + tolerance::in_words(check.clearance) +
+                            " mm. The chain behind each figure: baywright explain " + check.file,
+                        0) + '\n';
+  for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
+  out += "Before you fit anything: power off, unplug, disconnect the battery, touch bare metal first.\n";
+  return out;
+}
+
+namespace {
+
+double weight(const fit::ChainLink& link, tolerance::Method method) {
+  const tolerance::Dimension& d = link.dimension;
+  const double half = d.open() ? std::min(d.minus, d.plus) : 0.5 * (d.minus + d.plus);
+  const double part = std::abs(link.sensitivity) * half;
+  return method == tolerance::Method::worst ? part : part * part;
+}
+
+std::string padded(std::string text, std::size_t width) {
+  const std::size_t have = columns(text);
+  return have < width ? text + std::string(width - have, ' ') : text;
+}
+
+void add_chain(std::string& out, const Finding& finding, tolerance::Method method) {
+  double whole = 0.0;
+  std::size_t name_width = 9;
+  std::size_t value_width = 5;
+  double constant = finding.gap->nominal;
+  for (const fit::ChainLink& link : finding.chain) {
+    whole += weight(link, method);
+    name_width = std::max(name_width, columns(link.dimension.name));
+    value_width = std::max(value_width, columns(tolerance::in_words(link.dimension)));
+    constant -= link.sensitivity * link.dimension.nominal;
+  }
+  name_width = std::min<std::size_t>(name_width, 34);
+  out += "    " + padded("dimension", name_width) + "  " + padded("value", value_width) + "   times  share of variation, source\n";
+  for (const fit::ChainLink& link : finding.chain) {
+    char times[16];
+    std::snprintf(times, sizeof times, "%+7.3f", link.sensitivity);
+    char share[16];
+    std::snprintf(share, sizeof share, "%5.1f %%", whole > 0.0 ? 100.0 * weight(link, method) / whole : 0.0);
+    const std::string head = "    " + padded(link.dimension.name, name_width) + "  " +
+                             padded(tolerance::in_words(link.dimension), value_width) + "  " + times + "  " + share + "  ";
+    const std::string source = (link.dimension.source.empty() ? "no source given" : link.dimension.source) + " (" +
+                               std::string(tolerance::word(link.dimension.known)) + ")";
+    out += head + wrapped(source, columns(head)) + '\n';
+  }
+  if (std::abs(constant) > 5e-5)
+    out += "    " + padded("fixed lengths", name_width) + "  " + tolerance::in_words(constant) + '\n';
+}
+
+}  // namespace
+
+std::string explain_text(const Check& check, bool all) {
+  std::string out;
+  for (const Seating& seating : check.seatings) {
+    out += (out.empty() ? "" : "\n") + seating.drive + " in " + seating.place + ": " + word(seating.verdict) + '\n';
+    std::size_t clear = 0;
+    std::size_t left = 0;
+    for (const Finding& finding : seating.findings) {
+      if (finding.gap && finding.verdict == Verdict::fits && ++clear > 1 && !all) {
+        ++left;
+        continue;
+      }
+      const std::string label = finding.verdict ? word(*finding.verdict) : "note";
+      out += "\n  " + wrapped(label + ": " + say(finding, check.method), 2) + '\n';
+      if (!finding.gap) continue;
+      const auto limit = [](double value) { return std::isfinite(value) ? tolerance::in_words(value) : std::string("open"); };
+      std::string figures = "gap " + tolerance::in_words(finding.gap->nominal) + ", limits " + limit(finding.gap->min) + " .. " +
+                            limit(finding.gap->max) + " (" + in_words(check.method) + "), asked " +
+                            tolerance::in_words(finding.gap->asked);
+      if (finding.share) figures += ", enough in " + percent(*finding.share) + " of builds";
+      figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
+      out += "    " + wrapped(figures, 4) + '\n';
+      add_chain(out, finding, check.method);
+      const std::string need = say_need(finding);
+      if (!need.empty()) out += "    " + wrapped(need, 4) + '\n';
+    }
+    if (left > 0) out += "\n  " + std::to_string(left) + (left == 1 ? " wider gap fits" : " wider gaps fit") + " too (--all shows the chains)\n";
+  }
+  return out;
+}
+
+}  // namespace baywright::output

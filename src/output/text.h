@@ -1,0 +1,31 @@
+#pragma once
+// Answers for people at a terminal: at most 100 columns, the first line answers the question, no colour alone.
+#include <string>
+
+#include "fit/seating.h"
+
+namespace baywright::output {
+
+/// How a check turned out as a whole: what the exit status says.
+struct Tally {
+  bool every = false;            // every place of every drive was asked about
+  bool accept_marginal = false;
+  [[nodiscard]] bool good(const fit::Seating& seating) const;
+  /// Whether each drive fits at one place (or, with `every`, at all of them).
+  [[nodiscard]] bool holds(const fit::Check& check) const;
+};
+
+/// `colour`: the verdict word is set in bold and colour as well.
+[[nodiscard]] std::string check_text(const fit::Check& check, const Tally& tally, bool colour);
+
+/// The chain behind each finding of each seating, largest share first. Of the gaps that fit only the closest, unless
+/// `all`.
+[[nodiscard]] std::string explain_text(const fit::Check& check, bool all);
+
+/// Breaks `text` at spaces so that no line is longer than `width`; lines after the first begin with `indent` spaces.
+[[nodiscard]] std::string wrapped(const std::string& text, std::size_t indent, std::size_t width = 100);
+
+/// Width in columns of UTF-8 text.
+[[nodiscard]] std::size_t columns(std::string_view text);
+
+}  // namespace baywright::output

@@ -1,0 +1,32 @@
+#pragma once
+// Every word that people read about findings, in English. Another language is another file with these functions.
+#include <string>
+#include <vector>
+
+#include "fit/seating.h"
+
+namespace baywright::output {
+
+[[nodiscard]] std::string word(fit::Verdict verdict);          // "fits", "marginal", "does not fit", "undecided"
+[[nodiscard]] std::string word(fit::Answer answer);            // "yes", "with adapter", "no"
+[[nodiscard]] std::string word(fit::Kind kind);                // as in models/check.schema.json
+[[nodiscard]] std::string word(tolerance::Method method);      // "worst", "rss"
+[[nodiscard]] std::string in_words(tolerance::Method method);  // "worst case", "root sum square"
+
+/// What a finding is about, with the solid named where the part has several: "tray", "chips of fast long card".
+[[nodiscard]] std::string subject(const fit::Finding& finding, std::size_t which);
+
+/// One sentence, with its figures. `method` says what the limits are.
+[[nodiscard]] std::string say(const fit::Finding& finding, tolerance::Method method);
+[[nodiscard]] std::string say(const fit::Reason& why);
+
+/// What would have to be so for a gap to be enough; empty where nothing simple would do.
+[[nodiscard]] std::string say_need(const fit::Finding& finding);
+
+/// "96.1 % of builds": never "100 %" for less than all, nor "0 %" for more than none.
+[[nodiscard]] std::string percent(double share);
+
+/// "away from the board", as "+z" and the like: the direction of a unit vector that is close to an axis, else its figures.
+[[nodiscard]] std::string direction_words(const geometry::Vec3& toward);
+
+}  // namespace baywright::output

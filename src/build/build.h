@@ -11,6 +11,7 @@
 #include "geometry/vectors.h"
 #include "parts/document.h"
 #include "parts/fault.h"
+#include "parts/m2_card.h"
 #include "parts/part.h"
 #include "standards/links.h"
 #include "standards/m2.h"
@@ -86,6 +87,7 @@ struct Drive {
   Form form = Form::m2;
   int card_lanes = 0;                // add-in card: of its edge
   standards::m2::CardName card;      // m2
+  parts::M2Card m2;                  // m2: its solids and dimensions, with the heights that were measured
   standards::links::Link bus;
   std::optional<GivenLength> top;    // measured component heights, m2
   std::optional<GivenLength> bottom;

@@ -109,6 +109,13 @@ void read_wears(Reader& reader, Fields& fields, Drive& drive) {
     fields.stop("wears", "`" + drive.name + "` is no M.2 card", "only M.2 cards wear pads and heatsinks so far");
 }
 
+std::optional<tolerance::Dimension> measured(const std::optional<GivenLength>& given, const char* name) {
+  if (!given) return std::nullopt;
+  tolerance::Dimension dimension = given->dimension;
+  dimension.name = name;
+  return dimension;
+}
+
 void read_heights(Reader& reader, Fields& fields, Drive& drive) {
   drive.top = fields.maybe_length("top", drive.name + " chips", reader.measuring, some);
   drive.bottom = fields.maybe_length("bottom", drive.name + " chips underneath", reader.measuring, some);
@@ -143,6 +150,8 @@ void read_drives(Reader& reader, Fields& document) {
     if (is != "drive" && is != "cache module") fields.stop("is", "`is = \"" + is + "\"` is not known", "it must be \"drive\" or \"cache module\"");
     drive.cache_module = is == "cache module";
     read_heights(reader, fields, drive);
+    if (drive.form == Form::m2)
+      drive.m2 = parts::m2_card(drive.card, {measured(drive.top, "chips on top"), measured(drive.bottom, "chips underneath")});
     read_wears(reader, fields, drive);
     fields.finish();
     reader.build.drives.push_back(std::move(drive));

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <string_view>
 #include <utility>
 
 #include "fit/limits.h"
@@ -106,7 +107,7 @@ Finding finding_of(const Scene& scene, const Pair& pair, tolerance::Method metho
   finding.chain = chain_of(scene, pair.found);
   Verdict worst_case = pair.verdict;
   if (method != tolerance::Method::worst) {
-    const GapLimits worst = limits(scene, a, b, tolerance::Method::worst);
+    const GapLimits worst = limits(scene, a, b, tolerance::Method::worst, pair.asked);
     worst_case = verdict_of(worst.min, worst.max, pair.asked);
   }
   finding.share = share_of(scene, pair.found, pair.asked, worst_case);
@@ -164,37 +165,49 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
   const tolerance::Method method = options.method.value_or(build.method);
   const double reach = asker.most() + shown_beyond_mm;
   const int first = scene.first_element();
-  std::map<std::pair<std::string, std::string>, Pair> pairs;
-  const auto measure = [&](int a, int b) {
+  std::map<std::pair<std::string_view, std::string_view>, Pair> pairs;
+  const auto measure = [&](int a, int b, double asked) {
+    const Element& one = scene.element(a);
+    const Element& other = scene.element(b);
+    Pair pair{a, b, limits(scene, one, other, method, asked), asked, Verdict::fits};
+    pair.verdict = verdict_with_error(pair.found, asked);
+    Pair& known = pairs[{one.part, other.part}];
+    if (known.a < 0 || worse_than(pair, known)) known = std::move(pair);
+  };
+  struct Clear {
+    int a;
+    int b;
+    double asked;
+    double spare;  // no less room beyond what is asked
+  };
+  std::vector<Clear> clear;
+  const auto sort_pair = [&](int a, int b) {
     if (seated.mates.contains(std::minmax(a, b))) return;
     const Element& one = scene.element(a);
     const Element& other = scene.element(b);
     if (one.part == other.part) return;
     const double asked = asker.asked(a, b);
-    const bool inside = b >= first;
-    const double least = one.bounds.distance(other.bounds) - one.swing - other.swing;
-    if (least > (inside ? asked : asked + shown_beyond_mm)) return;
-    Pair& known = pairs[{one.part, other.part}];
-    // Sure to have room enough, it can only be of interest as the closest of those that have.
-    const bool closer = known.a < 0 || (known.verdict == Verdict::fits && least - asked < known.found.min - known.asked);
-    if (least >= asked && !closer) return;
-    Pair pair{a, b, limits(scene, one, other, method), asked, Verdict::fits};
-    pair.verdict = verdict_with_error(pair.found, asked);
-    if (known.a < 0 || worse_than(pair, known)) known = std::move(pair);
+    const double spare = swept(one).distance(swept(other)) - asked;
+    if (spare <= 0.0) measure(a, b, asked);
+    else if (b < first && spare <= shown_beyond_mm) clear.push_back({a, b, asked, spare});
   };
   std::vector<int> near;
   for (int a = first; a < scene.element_count(); ++a) {
-    const Element& element = scene.element(a);
-    near.clear();
-    host.tree.near(element.bounds, reach + element.swing, near);
-    for (const int b : near) measure(a, b);
-    for (int b = a + 1; b < scene.element_count(); ++b) measure(a, b);
+    host.tree.near(swept(scene.element(a)), reach, near);
+    for (const int b : near) sort_pair(a, b);
+    for (int b = a + 1; b < scene.element_count(); ++b) sort_pair(a, b);
+  }
+  std::sort(clear.begin(), clear.end(), [](const Clear& x, const Clear& y) { return x.spare < y.spare; });
+  for (const Clear& each : clear) {
+    const auto known = pairs.find({scene.element(each.a).part, scene.element(each.b).part});
+    if (known == pairs.end() && pairs.size() >= shown_clear) continue;
+    const bool closer = known == pairs.end() || (known->second.verdict == Verdict::fits &&
+                                                 each.spare < known->second.found.min - known->second.asked);
+    if (closer) measure(each.a, each.b, each.asked);
   }
   std::vector<Finding> out;
   for (auto& [names, pair] : pairs) {
-    if (pair.a < 0) continue;
     if (pair.b >= first && pair.verdict == Verdict::fits) continue;
-    if (pair.verdict == Verdict::fits && pair.found.min > pair.asked + shown_beyond_mm) continue;
     Finding finding = finding_of(scene, pair, method);
     finding.provided = asker.provided(pair.a, pair.b);
     if (pair.verdict != Verdict::fits) add_need(finding, host, seated, pair);
@@ -216,7 +229,6 @@ std::vector<Finding> host_overlaps(const Host& host, const build::Build& build) 
   for (int a = 0; a < host.scene.element_count(); ++a) {
     const int part_a = part_of(a);
     if (part_a < 0) continue;
-    near.clear();
     host.tree.near(host.scene.element(a).bounds, 0.0, near);
     for (const int b : near) {
       const int part_b = part_of(b);

@@ -99,12 +99,7 @@ Host compile(const build::Build& build, std::span<const double> values) {
   place_parts(host, build, offsets);
   for (const build::Slot& slot : build.slots) place_slot(host, build, slot, offsets);
   std::vector<geometry::Bounds> boxes;
-  for (const Element& element : host.scene.elements) {
-    geometry::Bounds box = element.bounds;
-    box.low -= Vec3(element.swing);
-    box.high += Vec3(element.swing);
-    boxes.push_back(box);
-  }
+  for (const Element& element : host.scene.elements) boxes.push_back(swept(element));
   host.tree = geometry::Tree(boxes);
   return host;
 }

@@ -30,7 +30,7 @@ struct Host {
   Scene scene;                    // the machine's elements
   std::vector<HostPlace> parts;   // one a part of the build
   std::vector<HostSlot> slots;    // one a slot of the build
-  geometry::Tree tree;            // over the elements' bounds, each grown by its swing
+  geometry::Tree tree;            // over the elements' swept bounds
 };
 
 /// `values` replace nominal ones by index of the dimension (as in `Host::scene.dimensions`); empty: nominal.

@@ -2,7 +2,9 @@
 // How a gap between two elements gets its limits: every dimension moves solids by a small affine motion; the sensitivity
 // of a gap at a point is the contact normal times the relative motion of that point. Limits are taken over every corner
 // of the area in which the two face each other, and the least counts.
-#include <optional>
+#include <limits>
+#include <utility>
+#include <vector>
 
 #include "fit/scene.h"
 #include "geometry/gap.h"
@@ -25,7 +27,8 @@ struct GapLimits {
 /// Limits of the gap between two elements of a scene. Solids of several convex pieces: over every pair of pieces, the one
 /// with the least minimum decides; so the figure of an overlap is the deepest piece's.
 /// Where solids pass each other diagonally, the direction with the largest sure minimum is taken: its nominal figure is
-/// then a lower bound of the distance.
-[[nodiscard]] GapLimits limits(const Scene& scene, const Element& a, const Element& b, tolerance::Method method);
+/// then a lower bound of the distance. The search for a better direction ends once a minimum of `enough` mm is sure.
+[[nodiscard]] GapLimits limits(const Scene& scene, const Element& a, const Element& b, tolerance::Method method,
+                               double enough = std::numeric_limits<double>::infinity());
 
 }  // namespace baywright::fit

@@ -64,20 +64,18 @@ void add_motion(std::vector<Motion>& motions, const Motion& more) {
   motions.push_back(more);
 }
 
-double swing_of(const Element& element, const Scene& scene) {
-  double swing = 0.0;
+/// Each coordinate of a motion is linear in the point, so its extremes over a box are found side by side.
+Vec3 swing_of(const Element& element, const Scene& scene) {
+  const Vec3 middle = 0.5 * (element.bounds.low + element.bounds.high);
+  const Vec3 half = 0.5 * (element.bounds.high - element.bounds.low);
+  Vec3 swing(0.0);
   for (const Motion& motion : element.motions) {
     const tolerance::Dimension& d = scene.dimension(motion.dimension);
     double way = 0.0;
     for (const double side : {d.minus, d.plus})
       if (std::isfinite(side)) way = std::max(way, side);
-    double fastest = 0.0;
-    for (int corner = 0; corner < 8; ++corner) {
-      const Vec3 p((corner & 1) != 0 ? element.bounds.high.x : element.bounds.low.x,
-                   (corner & 2) != 0 ? element.bounds.high.y : element.bounds.low.y,
-                   (corner & 4) != 0 ? element.bounds.high.z : element.bounds.low.z);
-      fastest = std::max(fastest, glm::length(motion.at(p)));
-    }
+    Vec3 fastest = glm::abs(motion.at(middle));
+    for (int axis = 0; axis < 3; ++axis) fastest += glm::abs(motion.grow[axis]) * half[axis];
     swing += way * fastest;
   }
   return swing;
@@ -98,6 +96,10 @@ const tolerance::Dimension& Scene::dimension(int index) const {
   const auto theirs = below == nullptr ? 0 : below->dimensions.size();
   const auto at = static_cast<std::size_t>(index);
   return at < theirs ? below->dimensions[at] : dimensions[at - theirs];
+}
+
+geometry::Bounds swept(const Element& element) {
+  return {element.bounds.low - element.swing, element.bounds.high + element.swing};
 }
 
 int Scene::add(const tolerance::Dimension& dimension) {
@@ -143,7 +145,7 @@ int put(Scene& scene, const Frame& frame, const parts::Part& part, int offset, c
     auto made = parts::shape(body, scene.values);
     if (std::holds_alternative<geometry::Refusal>(made)) continue;
     auto& shaped = std::get<parts::Shaped>(made);
-    Element element{name, body.name, {std::move(shaped.solid), frame.pose.after(shaped.pose)}, {}, 0.0, frame.motions};
+    Element element{name, body.name, {std::move(shaped.solid), frame.pose.after(shaped.pose)}, {}, Vec3(0.0), frame.motions};
     element.bounds = geometry::bounds(element.placed);
     const Vec3 low = at(body.low, scene.values);
     const Vec3 high = at(body.high, scene.values);

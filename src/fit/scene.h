@@ -31,9 +31,12 @@ struct Element {
   std::string body;
   geometry::Placed placed;
   geometry::Bounds bounds;     // nominal, world
-  double swing = 0.0;          // mm: no point of it moves farther than this within the limits (open sides apart)
+  geometry::Vec3 swing{0.0};   // mm along each world axis: no point of it moves farther within the limits (open sides apart)
   std::vector<Motion> motions;
 };
+
+/// The box that holds the element at any values within the limits.
+[[nodiscard]] geometry::Bounds swept(const Element& element);
 
 /// Dimensions and their values, and the elements that hang on them. A scene may stand on another (a seating on its host):
 /// then indices go on where the other's end, and nothing of it is copied but the values.

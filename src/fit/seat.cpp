@@ -158,11 +158,6 @@ void join(Seating& s) {
     if (const int element = s.card_body(body); element >= 0) s.out.joint_drive.insert(element);
 }
 
-std::optional<tolerance::Dimension> measured(const std::optional<build::GivenLength>& given, const char* name) {
-  if (!given) return std::nullopt;
-  return called(given->dimension, name);
-}
-
 }  // namespace
 
 bool seats(const build::Drive& drive, const Questions& questions) {
@@ -175,8 +170,7 @@ Seated seat_m2(const Host& host, const build::Build& build, const build::Drive& 
   Seating s{host, build, drive, slot, {Scene(&host.scene), {}, {}, {}, {}, {}, 0.0}};
   s.out.scene.fixed.assign(values.begin(), values.end());
   s.out.slot = host.slots[static_cast<std::size_t>(slot)].frame;
-  const parts::M2Card card = parts::m2_card(
-      drive.card, {measured(drive.top, "chips on top"), measured(drive.bottom, "chips underneath")});
+  const parts::M2Card& card = drive.m2;
   s.out.length = card.hole_y;
   const int offset = s.out.scene.add(card.part.dimensions);
   const Coordinate thickness = -1.0 * card.underside.shifted(offset);

@@ -192,7 +192,7 @@ std::string say(const Finding& finding, tolerance::Method method) {
 std::string say_need(const Finding& finding) {
   std::string out;
   const std::string part = finding.why.word("needs");
-  if (!part.empty()) out = "To be sure of it, " + part + " must be at least " + mm_up(finding.why.figure("needs")) + " mm.";
+  if (!part.empty()) out = "For a sure fit " + part + " must be at least " + mm_up(finding.why.figure("needs")) + " mm.";
   const std::string measure = finding.why.word("settle");
   if (!measure.empty())
     out += (out.empty() ? "" : " ") + std::string("Knowing ") + measure + " to ±" +

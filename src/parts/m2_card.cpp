@@ -121,6 +121,7 @@ M2Card m2_card(const m2::CardName& name, const MeasuredHeights& measured) {
                                     {low, m2::bottom_parts_start().nominal, under - depth}, {high, end, under}));
   }
   part.holes.push_back({"screw", 0.0, length, m2::screw_hole().nominal});
+  make_ready(part);
   return card;
 }
 

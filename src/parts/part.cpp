@@ -66,6 +66,7 @@ std::variant<Shaped, Refusal> shape(const Body& body, std::span<const double> va
     return Shaped{std::get<Solid>(made), {Mat3(1.0), low}};
   }
   const int w = body.axis;
+  if (body.ready && body.form == Body::Form::prism && size == body.ready_size) return Shaped{*body.ready, {turn_to(w), low}};
   const int u = (w + 1) % 3;
   const int v = (w + 2) % 3;
   if (body.form == Body::Form::cylinder) {
@@ -82,6 +83,18 @@ std::variant<Shaped, Refusal> shape(const Body& body, std::span<const double> va
   auto made = Solid::prism(stretched(body.outline, from_low, from_high, flat), std::move(holes), size[w]);
   if (auto* refused = std::get_if<Refusal>(&made)) return *refused;
   return Shaped{std::get<Solid>(made), {turn_to(w), low}};
+}
+
+void make_ready(Part& part) {
+  const std::vector<double> values = nominal_values(part);
+  for (Body& body : part.bodies) {
+    auto made = shape(body, values);
+    auto* shaped = std::get_if<Shaped>(&made);
+    if (shaped == nullptr) continue;
+    for (std::size_t axis = 0; axis < 3; ++axis)
+      body.ready_size[static_cast<int>(axis)] = body.high[axis].at(values) - body.low[axis].at(values);
+    body.ready = std::move(shaped->solid);
+  }
 }
 
 std::vector<double> nominal_values(const Part& part) {

@@ -24,6 +24,10 @@ struct Body {
   std::vector<geometry::Outline> holes;
   Coordinate bore;   // cylinder: diameter of the bore, 0 when solid
   bool drawn_only = false;  // shown in drawings, never measured (a hole's rim, a printed mark)
+
+  /// The solid at one size, made once (`make_ready`): cutting an outline into convex pieces is the slow step of a seating.
+  std::optional<geometry::Solid> ready;
+  geometry::Vec3 ready_size{0.0};
 };
 
 /// A round hole through a part, for drawings and fixing. Axis along part z.
@@ -50,6 +54,9 @@ struct Shaped {
   geometry::Pose pose;  // of the solid in its part: a shift, and a turn that permutes the axes
 };
 [[nodiscard]] std::variant<Shaped, geometry::Refusal> shape(const Body& body, std::span<const double> values);
+
+/// Makes the bodies' solids at nominal size, so that `shape` need not at that size.
+void make_ready(Part& part);
 
 /// Nominal values of the part's dimensions, in order.
 [[nodiscard]] std::vector<double> nominal_values(const Part& part);

@@ -246,6 +246,15 @@ double millimetres(const Figure& figure, const Figure& last) {
   return unit > 0.0 ? figure.value * unit : figure.value;
 }
 
+/// "0.25 in ±0.01": hundredths of what? Either guess is 25 times off.
+bool unit_unclear(const Figure& nominal, const Figure& last) {
+  return nominal.unit > 0.0 && nominal.unit != 1.0 && last.unit == 0.0 && last.value != 0.0;
+}
+
+Misread name_the_unit(const Figure& figure) {
+  return {figure.at, "a limit without a unit behind a length that is not in mm", "name it: 0.25 in ±0.01 in, or ±0.2 mm"};
+}
+
 bool in_reach(double mm) {
   return std::abs(mm) <= largest;
 }  // false for NaN
@@ -264,6 +273,7 @@ Read<Length> Reader::symmetric(const Figure& nominal) {
   const Read<Figure> got = limit();
   if (const auto* wrong = std::get_if<Misread>(&got)) return *wrong;
   const Figure& either = std::get<Figure>(got);
+  if (unit_unclear(nominal, either)) return name_the_unit(either);
   const double mm = millimetres(nominal, either);
   const double side = millimetres(either, either);
   if (!in_reach(mm)) return too_large(nominal);
@@ -276,6 +286,7 @@ Read<Length> Reader::range(const Figure& low) {
   const Read<Figure> got = signed_figure();
   if (const auto* wrong = std::get_if<Misread>(&got)) return *wrong;
   const Figure& high = std::get<Figure>(got);
+  if (unit_unclear(low, high)) return name_the_unit(high);
   const double from = millimetres(low, high);
   const double to = millimetres(high, high);
   if (!in_reach(from)) return too_large(low);
@@ -304,6 +315,7 @@ Read<Length> Reader::two_limits(const Figure& nominal) {
   if (const auto* wrong = std::get_if<Misread>(&second)) return *wrong;
   const Figure& a = std::get<Figure>(first);
   const Figure& b = std::get<Figure>(second);
+  if (unit_unclear(nominal, b)) return name_the_unit(b);
   const double mm = millimetres(nominal, b);
   const double side_a = millimetres(a, b);
   const double side_b = millimetres(b, b);

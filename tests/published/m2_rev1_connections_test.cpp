@@ -48,7 +48,7 @@ TEST_CASE("M.2 Rev 1.0, 2.4.9: a card mates where it has a notch at the socket's
   CHECK(m2('M', all, "M", "sata 6").verdict == fit::Verdict::fits);
 }
 
-TEST_CASE("M.2 Rev 1.0, 3.3.2 and 5.2: key M carries four lanes to an M card, two to a B+M card; key B two") {
+TEST_CASE("M.2 Rev 1.0, 3.3.2 and 5.2: key M carries four lanes to an M card, two to a B+M card, and key B two") {
   const std::string x4 = R"("pcie 3.0 x4")";
   const auto lanes = [&](char key, const char* card) { return m2(key, x4, card, "pcie 3.0 x4").link.value().lanes; };
   CHECK(lanes('M', "M") == 4);

@@ -147,7 +147,7 @@ TEST_CASE("a marginal gap says what distance makes it sure, and which measuremen
   CHECK(*marginal.share < 1.0);
 }
 
-TEST_CASE("a soldered stand-off in the way of parts underneath is found; a single-sided card rests on it") {
+TEST_CASE("a soldered stand-off in the way of parts underneath is found, and a single-sided card rests on it") {
   Case c;
   c.slot = "soldered = [2242]";
   CHECK(seating(c).verdict == Verdict::fits);

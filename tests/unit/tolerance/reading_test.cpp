@@ -118,6 +118,8 @@ const std::vector<Refused>& refused() {
       {"6.35 -0.2 -0.1", 10, "two limits of one sign", "one + and one -"},
       {"6.5..6.2", 5, "a range that runs backwards", "smaller figure first"},
       {"0...7", 3, "three points", "6.2..6.5"},
+      {"0.25 in ±0.01", 10, "a limit without a unit behind a length that is not in mm", "0.25 in ±0.01 in"},
+      {"1 in +0.1 -0.2", 11, "a limit without a unit behind a length that is not in mm", "in"},
       {"6.2..", 5, "no figure", "6.35"},
       {"100000.1", 0, "a length beyond 100000 mm", "unit"},
       {"-100000.1", 0, "a length beyond 100000 mm", "unit"},

@@ -1,0 +1,2 @@
+#include "geometry/solid.h"
+#include "geometry/section.h"

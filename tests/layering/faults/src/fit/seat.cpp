@@ -1,0 +1,3 @@
+// Its own header comes too late.
+#include <vector>
+#include "fit/seat.h"

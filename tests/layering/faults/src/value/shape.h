@@ -1,0 +1,3 @@
+#pragma once
+#include "geometry/solid.h"
+#include <glm/vec3.hpp>

@@ -1,0 +1,2 @@
+// A remark may say Approx.
+const auto wanted = doctest::Approx(80.0);

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "geometry/vectors.h"
-#include "parts/document.h"
+#include "parts/given_length.h"
 #include "parts/fault.h"
 #include "parts/m2_card.h"
 #include "parts/part.h"

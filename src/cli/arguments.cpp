@@ -7,7 +7,7 @@
 #include <sstream>
 
 #include "cli/session.h"
-#include "parts/document.h"
+#include "parts/naming.h"
 
 namespace baywright::cli {
 

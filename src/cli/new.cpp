@@ -4,7 +4,6 @@
 
 #include "cli/commands.h"
 #include "cli/session.h"
-#include "parts/document.h"
 
 namespace baywright::cli {
 

@@ -6,7 +6,7 @@
 #include "cli/session.h"
 #include "output/parts_text.h"
 #include "parts/catalogue.h"
-#include "parts/document.h"
+#include "parts/naming.h"
 #include "parts/library.h"
 #include "standards/m2.h"
 

@@ -9,7 +9,7 @@
 #include <unistd.h>
 #include <vector>
 
-#include "parts/document.h"
+#include "parts/naming.h"
 
 namespace baywright::cli {
 

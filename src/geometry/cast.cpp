@@ -31,6 +31,10 @@ class Line {
   [[nodiscard]] double first() const { return -glm::dot(start_, n_) - pair_.b.extent(n_) - pair_.a.extent(-n_); }
   [[nodiscard]] double last() const { return -glm::dot(start_, n_) + pair_.a.extent(n_) + pair_.b.extent(-n_); }
   [[nodiscard]] double rounding() const { return pair_.rounding; }
+  /// Spheres about the two pass each other.
+  [[nodiscard]] bool misses() const {
+    return glm::length(start_ - n_ * glm::dot(start_, n_)) > pair_.a.reach + pair_.b.reach;
+  }
 
   /// From a to b as the caller named them; the points on both are where they are at the shift.
   [[nodiscard]] Gap at(double shift) {
@@ -89,6 +93,7 @@ End first_touch(Line& line, const Vec3& n, double from, double to, double sense)
 Stay stay(const Piece& a, const Pose& pose_a, const Piece& b, const Pose& pose_b, const Vec3& n) {
   Line line(a, pose_a, b, pose_b, n);
   Stay found;
+  if (line.misses()) return found;
   const double first = line.first();
   const double last = line.last();
   const End in = first_touch(line, n, first, last, 1.0);
@@ -131,6 +136,13 @@ Stay ring_stay(const Piece& a, const Pose& pose_a, const Piece& b, const Pose& p
     // Both of one section along the line: free at every shift or blocked at the first.
     const Pose middle{pose_b.turn, pose_b.shift + n * (0.5 * (around.in + around.out))};
     return gap(a, pose_a, b, middle).relation == Relation::overlapping ? around : Stay{};
+  }
+  // Most often the outer discs touch on material, and that is the answer.
+  const Gap touch = gap(a, pose_a, b, {pose_b.turn, pose_b.shift + n * around.in});
+  if (touch.mm <= closed_mm + touch.error) {
+    Stay met = around;
+    met.at_in = {touch.on_a, touch.on_b - n * around.in};
+    return met;
   }
   std::priority_queue<Item> queue;
   Stay first;  // of the parts that are surely material

@@ -5,7 +5,7 @@
 // do not, or the bodies seem to overlap or touch, all ways out; then the better of what was found.
 #include "geometry/convex.h"
 
-#include "geometry/aligned.h"
+#include "geometry/boxes.h"
 #include "geometry/limits.h"
 #include "geometry/penetration.h"
 #include "geometry/polish.h"

@@ -13,8 +13,4 @@ struct WayOut {
 /// The best of all directions that can be the shortest way out. Bodies in the order disc, rectangle, polygon.
 [[nodiscard]] WayOut way_out(const Pair& pair);
 
-/// For two boxes, without the general machinery: the shortest way out if they overlap; if they do not, some direction
-/// in which they are apart.
-[[nodiscard]] WayOut way_out_of_boxes(const Pair& pair);
-
 }  // namespace baywright::geometry

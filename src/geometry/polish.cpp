@@ -13,18 +13,14 @@ namespace baywright::geometry {
 
 namespace {
 
+/// Edges that are parallel to this sine have no common normal of their own: between them they span a strip that is
+/// thinner than rounding.
+constexpr double parallel = 1e-15;
+
 Vec3 less_along(const Vec3& x, const Vec3& e) {
   const Vec3 d = x - e * glm::dot(x, e);
   const double length = glm::length(d);
   return length > 0.0 ? d / length - e * glm::dot(d / length, e) : Vec3{0.0};
-}
-
-Vec3 square_to_both(const Vec3& e, const Vec3& f, const Vec3& like) {
-  Vec3 d = glm::cross(e, f);
-  const double sine = glm::length(d);
-  if (!(sine > 1e-15)) return Vec3{0.0};
-  d = less_along(less_along(d / sine, e), f);
-  return less_along(glm::dot(d, like) < 0.0 ? -d : d, e);
 }
 
 /// The nearest point of a rim's circle, or of the disc within it, to a point beyond it.
@@ -42,6 +38,18 @@ double widened(double angle) {
 }
 
 }  // namespace
+
+Vec3 square_to_both(const Vec3& e, const Vec3& f) {
+  Vec3 d = glm::cross(e, f);
+  const double sine = glm::length(d);
+  if (!(sine > parallel)) return Vec3{0.0};
+  d = d / sine;
+  // Rounding of a small cross product leans d toward e: a lean of 1e-16 / sine along an edge of 1000 mm is what counts.
+  d -= e * glm::dot(d, e);
+  d -= f * glm::dot(d, f);
+  d -= e * glm::dot(d, e);
+  return glm::normalize(d);
+}
 
 Solutions::Nearby::Nearby(const Body& body, const Vec3& centre, const Vec3& d, double angle) {
   const Vec3 q = body.local(d);
@@ -81,7 +89,8 @@ void Solutions::add_flat(Directions& found) const {
   for (std::size_t i = 0; i < b_.normal_count; ++i) found.add(-b_.normals[i]);
   for (std::size_t i = 0; i < a_.edge_count; ++i) {
     for (std::size_t j = 0; j < b_.edge_count; ++j) {
-      found.add_unit(square_to_both(a_.edges[i], b_.edges[j], direction_));
+      const Vec3 d = square_to_both(a_.edges[i], b_.edges[j]);
+      found.add_unit(glm::dot(d, direction_) < 0.0 ? -d : d);
     }
   }
 }

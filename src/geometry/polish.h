@@ -7,6 +7,9 @@
 
 namespace baywright::geometry {
 
+/// Unit and square to both unit edges, either way round; zero where they are parallel.
+[[nodiscard]] Vec3 square_to_both(const Vec3& e, const Vec3& f);
+
 /// A few directions, without the heap: this is asked in the innermost loop.
 class Directions {
  public:

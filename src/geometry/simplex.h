@@ -25,9 +25,8 @@ class Descent {
   [[nodiscard]] double upper() const { return upper_; }
   [[nodiscard]] double lower() const { return lower_; }
   [[nodiscard]] Vec3 direction() const { return direction_; }  // unit, that of `lower`
-  /// Sine of the angle within which the true direction lies of `nearest`; 1 when nothing is known.
+  /// Sine of the angle within which the true direction lies of `direction`; 1 when nothing is known.
   [[nodiscard]] double angle() const;
-  [[nodiscard]] Vec3 nearest() const { return v_; }  // the point of the difference found so far
   /// The two points, as offsets from the centre of a and from the centre of b.
   [[nodiscard]] Vec3 on_a() const;
   [[nodiscard]] Vec3 on_b() const;

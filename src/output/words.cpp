@@ -29,6 +29,9 @@ std::string beside(double value, double asked) {
 /// Rounded away from a promise: a need upward, so that what is written is enough.
 std::string mm_up(double value) { return mm(std::ceil(value * 100.0 - 1e-6) / 100.0); }
 
+/// Room that is promised is rounded down.
+std::string mm_down(double value) { return mm(std::max(0.0, std::floor(value * 100.0 + 1e-6) / 100.0)); }
+
 std::string whole(double value) {
   char text[32];
   std::snprintf(text, sizeof text, "%.0f", value);
@@ -66,7 +69,7 @@ std::string say_gap(const Finding& finding, tolerance::Method method) {
   const auto near = [&gap](double value) { return beside(value, gap.asked); };
   const auto deep = [](double value) { return beside(-value, 0.0); };
   if (!finding.verdict || *finding.verdict == Verdict::fits)
-    return a + verbs.clear + b + " by " + near(gap.nominal) + " mm, " + near(gap.min) + " " + limits + "; " + asked + ".";
+    return a + verbs.clear + b + " by " + near(gap.nominal) + " mm, " + near(gap.min) + " " + limits + "; " + asked + ", " + mm_down(gap.min - gap.asked) + " to spare.";
   if (*finding.verdict == Verdict::undecided)
     return "It could not be settled whether " + subject(finding, 0) + verbs.clear + b + " (about " + near(gap.nominal) + " mm).";
   if (gap.nominal < none) {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <utility>
 
-#include "parts/document.h"
+#include "parts/naming.h"
 #include "parts/library.h"
 #include "parts/m2_card.h"
 

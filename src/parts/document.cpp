@@ -32,23 +32,6 @@ int characters(const std::string& text) {
 
 bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; }
 
-char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
-
-std::size_t edit_distance(std::string_view a, std::string_view b) {
-  std::vector<std::size_t> row(b.size() + 1);
-  for (std::size_t j = 0; j < row.size(); ++j) row[j] = j;
-  for (std::size_t i = 1; i <= a.size(); ++i) {
-    std::size_t diagonal = row[0];
-    row[0] = i;
-    for (std::size_t j = 1; j <= b.size(); ++j) {
-      const std::size_t change = diagonal + (lower(a[i - 1]) == lower(b[j - 1]) ? 0u : 1u);
-      diagonal = row[j];
-      row[j] = std::min({row[j] + 1, row[j - 1] + 1, change});
-    }
-  }
-  return row.back();
-}
-
 std::string_view kind_of(const toml::node& node) {
   switch (node.type()) {
     case toml::node_type::table: return "a table";
@@ -423,30 +406,6 @@ void Fields::stop(std::string_view key, const std::string& what, const std::stri
 
 void Fields::stop_here(const std::string& what, const std::string& right) const {
   throw Stop{{file_, line_, column_, what, right}};
-}
-
-std::string nearest(std::string_view asked, const std::vector<std::string>& known) {
-  std::string best;
-  if (asked.size() > 80) return best;  // no name of anything
-  // In a word of three letters, two changes leave nothing of what was meant.
-  std::size_t least = asked.size() <= 3 ? 2 : std::max<std::size_t>(2, asked.size() / 3) + 1;
-  for (const std::string& word : known) {
-    const std::size_t distance = edit_distance(asked, word);
-    if (distance < least) {
-      least = distance;
-      best = word;
-    }
-  }
-  return best;
-}
-
-std::string any_of(const std::vector<std::string>& words) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) out += i + 1 == words.size() ? " or " : ", ";
-    out += words[i];
-  }
-  return out;
 }
 
 }  // namespace baywright::parts

@@ -12,6 +12,8 @@
 #include <toml++/toml.h>
 
 #include "parts/fault.h"
+#include "parts/given_length.h"
+#include "parts/naming.h"
 #include "parts/part.h"
 #include "tolerance/dimension.h"
 
@@ -25,20 +27,6 @@ struct Stop {
 struct Measuring {
   double limit = 0.0;  // ± mm; 0: taken as exact
   std::string source;  // "caliper"; empty: none named
-};
-
-/// The source of a length that states no limits where no tool is named, or the end of its source.
-inline constexpr std::string_view taken_as_exact = "taken as exact";
-[[nodiscard]] inline bool is_taken_as_exact(const tolerance::Dimension& dimension) {
-  return dimension.source.ends_with(taken_as_exact);
-}
-
-/// A length as a file gives it. `solve` is "?": to be worked out.
-struct GivenLength {
-  tolerance::Dimension dimension;
-  bool solve = false;
-  int line = 0;
-  int column = 0;
 };
 
 /// The whole file as text. Faults: missing, a folder, not readable, larger than 4 MB, empty, not text (a NUL byte).
@@ -107,11 +95,5 @@ class Fields {
   int column_ = 0;
   std::set<std::string, std::less<>> known_;
 };
-
-/// The nearest of `known` to `asked` by edit distance, capitals or not; empty when none comes close enough to be meant.
-[[nodiscard]] std::string nearest(std::string_view asked, const std::vector<std::string>& known);
-
-/// "a, b or c".
-[[nodiscard]] std::string any_of(const std::vector<std::string>& words);
 
 }  // namespace baywright::parts

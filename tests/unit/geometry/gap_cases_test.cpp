@@ -41,7 +41,7 @@ void check_everywhere(const Placed& a, const Placed& b, double want) {
   check_one(mirrored(a), mirrored(b), want);
 }
 
-const Mat3 along_x = rotation({0, 1, 0}, 90.0);   // local z to world x
+const Mat3 along_x = rotation({0, 1, 0}, 90.0);  // local z to world x
 
 TEST_CASE("gap: boxes face to face, edge to edge, corner to corner") {
   // Two boxes of 22 x 80 x 3.5 and 100 x 70 x 15, centres 9.25 + 0.6 apart.

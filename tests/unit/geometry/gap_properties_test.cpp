@@ -124,8 +124,10 @@ TEST_CASE("gap: no direction out of a dense set leads out sooner") {
     Placed a{any_convex(random), any_pose(random, 8.0)};
     Placed b{any_convex(random), any_pose(random, 8.0)};
     if (tried % 5 == 0) {  // cylinders crossing: the one pair without a closed form
-      a.solid = cylinder(uniform(random, 2, 30), uniform(random, 1, 30));
-      b.solid = cylinder(uniform(random, 2, 30), uniform(random, 1, 30));
+      const Vec3 of_a = any_sides(random, 1, 30);
+      const Vec3 of_b = any_sides(random, 1, 30);
+      a.solid = cylinder(of_a.x, of_a.y);
+      b.solid = cylinder(of_b.x, of_b.y);
     }
     if (tried % 7 == 0) b.pose.turn = a.pose.turn;
     const Gap found = gap(a, b);
@@ -147,7 +149,10 @@ TEST_CASE("gap: no faster than the motion") {
   Mix mix;
   for (int i = 0; i < 3000; ++i) {
     Placed a{any_convex(random), any_pose(random, 12.0)};
-    if (i % 6 == 0) a.solid = tube(uniform(random, 20, 40), uniform(random, 4, 18), uniform(random, 1, 20));
+    if (i % 6 == 0) {
+      const Vec3 sides = any_sides(random, 0.0, 1.0);
+      a.solid = tube(20 + 20 * sides.x, 4 + 14 * sides.y, 1 + 19 * sides.z);
+    }
     const Placed b{any_convex(random), any_pose(random, 12.0)};
     const Gap before = gap(a, b);
     if (i % 6 != 0) mix.count(before);

@@ -82,11 +82,17 @@ inline Vec3 any_direction(Random& random) {
   return glm::normalize(Vec3{x, y, z});
 }
 
+/// Braces, since the order in which a call's arguments are drawn is the compiler's choice.
+inline Vec3 any_sides(Random& random, double low, double high) {
+  return {uniform(random, low, high), uniform(random, low, high), uniform(random, low, high)};
+}
+
 /// A box, a cylinder or a convex prism with 3 to 8 corners, up to about 40 mm.
 inline Solid any_convex(Random& random) {
   const auto kind = random() % 3;
-  if (kind == 0) return box(uniform(random, 0.5, 40), uniform(random, 0.5, 40), uniform(random, 0.5, 40));
-  if (kind == 1) return cylinder(uniform(random, 1, 40), uniform(random, 0.5, 40));
+  const Vec3 sides = any_sides(random, 0.5, 40);
+  if (kind == 0) return box(sides.x, sides.y, sides.z);
+  if (kind == 1) return cylinder(sides.x, sides.y);
   const int corners = 3 + static_cast<int>(random() % 6);
   Outline outline;
   const double size = uniform(random, 2, 20);

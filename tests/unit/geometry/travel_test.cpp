@@ -96,7 +96,10 @@ TEST_CASE("travel: a touch after the way, free before it") {
   for (int i = 0; i < 1500; ++i) {
     const Placed moving{any_convex(random), any_pose(random, 20.0)};
     Placed fixed{any_convex(random), any_pose(random, 20.0)};
-    if (i % 8 == 0) fixed.solid = tube(uniform(random, 20, 40), uniform(random, 4, 18), uniform(random, 1, 20));
+    if (i % 8 == 0) {
+      const Vec3 sides = any_sides(random, 0.0, 1.0);
+      fixed.solid = tube(20 + 20 * sides.x, 4 + 14 * sides.y, 1 + 19 * sides.z);
+    }
     const Vec3 way = any_direction(random);
     const Travel found = travel_of({moving}, {fixed}, way);
     if (!found.meets) {

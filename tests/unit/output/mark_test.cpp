@@ -58,7 +58,7 @@ double difference(const Colour& one, const Colour& two) {
   const double a2 = (1.0 + g) * two[1];
   const double c1 = std::hypot(a1, one[2]);
   const double c2 = std::hypot(a2, two[2]);
-  const auto hue = [pi](double b, double a) {
+  const auto hue = [](double b, double a) {
     return a == 0.0 && b == 0.0 ? 0.0 : std::fmod(std::atan2(b, a) + 2.0 * pi, 2.0 * pi);
   };
   const double h1 = hue(one[2], a1);

@@ -1,21 +1,21 @@
 #pragma once
 // One machine and all that is to be decided in it, as its file says, checked and with names resolved. Lengths in mm;
 // frames as in models/README.md.
+#include "geometry/vectors.h"
+#include "parts/fault.h"
+#include "parts/given_length.h"
+#include "parts/m2_card.h"
+#include "parts/part.h"
+#include "standards/links.h"
+#include "standards/m2.h"
+#include "tolerance/stack.h"
+
 #include <array>
 #include <filesystem>
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
-
-#include "geometry/vectors.h"
-#include "parts/given_length.h"
-#include "parts/fault.h"
-#include "parts/m2_card.h"
-#include "parts/part.h"
-#include "standards/links.h"
-#include "standards/m2.h"
-#include "tolerance/stack.h"
 
 namespace baywright::build {
 
@@ -57,13 +57,13 @@ struct CardSlot {
 
 struct Slot {
   std::string name;
-  int part = 0;              // index of the part that carries it
-  bool back = false;         // on the face toward -z
-  double x = 0.0, y = 0.0;   // its seating plane crossed with the card's centre line, in the part's coordinates
+  int part = 0;             // index of the part that carries it
+  bool back = false;        // on the face toward -z
+  double x = 0.0, y = 0.0;  // its seating plane crossed with the card's centre line, in the part's coordinates
   geometry::Vec3 toward{1.0, 0.0, 0.0};  // from the socket to the screw, in the part's coordinates
   std::variant<M2Socket, CardSlot> socket;
-  std::vector<int> sizes;    // 2242, 2280: where stand-offs can be
-  std::vector<int> soldered; // of these, stand-offs that are always there
+  std::vector<int> sizes;                   // 2242, 2280: where stand-offs can be
+  std::vector<int> soldered;                // of these, stand-offs that are always there
   std::vector<standards::links::Link> bus;  // what is wired to it
   std::optional<GivenLength> standoff;      // measured height from the board's face to its top; else the class's
   int line = 0;
@@ -85,14 +85,14 @@ using Wear = std::variant<Pad, Heatsink>;
 struct Drive {
   std::string name;
   Form form = Form::m2;
-  int card_lanes = 0;                // add-in card: of its edge
-  standards::m2::CardName card;      // m2
-  parts::M2Card m2;                  // m2: its solids and dimensions, with the heights that were measured
+  int card_lanes = 0;            // add-in card: of its edge
+  standards::m2::CardName card;  // m2
+  parts::M2Card m2;              // m2: its solids and dimensions, with the heights that were measured
   standards::links::Link bus;
-  std::optional<GivenLength> top;    // measured component heights, m2
+  std::optional<GivenLength> top;  // measured component heights, m2
   std::optional<GivenLength> bottom;
-  bool cache_module = false;         // a cache for another drive, not a drive of its own
-  std::vector<Wear> wears;           // from the card outward
+  bool cache_module = false;  // a cache for another drive, not a drive of its own
+  std::vector<Wear> wears;    // from the card outward
   int line = 0;
 };
 
@@ -106,7 +106,7 @@ struct Build {
   std::string title;
   double clearance = 0.0;
   tolerance::Method method = tolerance::Method::worst;
-  std::string measured_with;  // empty: not said
+  std::string measured_with;    // empty: not said
   std::vector<HostPart> parts;  // the first is the world
   std::vector<Slot> slots;
   std::vector<Drive> drives;

@@ -1,8 +1,8 @@
-#include <algorithm>
-#include <utility>
-
 #include "build/reader.h"
 #include "parts/library.h"
+
+#include <algorithm>
+#include <utility>
 
 namespace baywright::build {
 
@@ -67,7 +67,8 @@ void read_apart(Reader& reader, Fields& document) {
   for (Fields& fields : document.tables("apart", "[[apart]]")) {
     fields.knows({"between", "clearance"});
     const std::vector<std::string> between = fields.texts("between");
-    if (between.size() != 2) fields.stop("between", "`between` does not name two parts", "write between = [\"A\", \"B\"]");
+    if (between.size() != 2)
+      fields.stop("between", "`between` does not name two parts", "write between = [\"A\", \"B\"]");
     for (const std::string& name : between) {
       if (names.contains(name)) continue;
       const std::string meant = parts::nearest(name, known);

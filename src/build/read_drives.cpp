@@ -1,10 +1,10 @@
-#include <algorithm>
-#include <utility>
-
 #include "build/reader.h"
 #include "parts/library.h"
 #include "parts/part_file.h"
 #include "tolerance/reading.h"
+
+#include <algorithm>
+#include <utility>
 
 namespace baywright::build {
 
@@ -18,11 +18,14 @@ namespace {
 
 void read_use(Fields& fields, Drive& drive) {
   const std::string use = fields.text("use");
-  static const std::map<std::string, std::pair<Form, int>> others = {
-      {"2.5in", {Form::drive_2_5, 0}},          {"3.5in", {Form::drive_3_5, 0}},
-      {"add-in card/x1", {Form::add_in_card, 1}}, {"add-in card/x4", {Form::add_in_card, 4}},
-      {"add-in card/x8", {Form::add_in_card, 8}}, {"add-in card/x16", {Form::add_in_card, 16}},
-      {"msata", {Form::msata, 0}},              {"soldered", {Form::soldered, 0}}};
+  static const std::map<std::string, std::pair<Form, int>> others = {{"2.5in", {Form::drive_2_5, 0}},
+                                                                     {"3.5in", {Form::drive_3_5, 0}},
+                                                                     {"add-in card/x1", {Form::add_in_card, 1}},
+                                                                     {"add-in card/x4", {Form::add_in_card, 4}},
+                                                                     {"add-in card/x8", {Form::add_in_card, 8}},
+                                                                     {"add-in card/x16", {Form::add_in_card, 16}},
+                                                                     {"msata", {Form::msata, 0}},
+                                                                     {"soldered", {Form::soldered, 0}}};
   if (const auto other = others.find(use); other != others.end()) {
     drive.form = other->second.first;
     drive.card_lanes = other->second.second;
@@ -32,7 +35,8 @@ void read_use(Fields& fields, Drive& drive) {
     std::vector<std::string> known = {"m2/2280-D2-M"};
     for (const auto& [id, form] : others) known.push_back(id);
     const std::string meant = parts::nearest(use, known);
-    fields.stop("use", "there is no drive `" + use + '`', meant.empty() ? "it must be " + parts::any_of(known) : "did you mean `" + meant + "`?");
+    fields.stop("use", "there is no drive `" + use + '`',
+                meant.empty() ? "it must be " + parts::any_of(known) : "did you mean `" + meant + "`?");
   }
   const auto name = m2::read_card_name(use.substr(3));
   if (const auto* refused = std::get_if<std::string>(&name)) fields.stop("use", "`" + use + "`: " + *refused);
@@ -65,7 +69,8 @@ Pad pad_of(Reader& reader, Fields& wear) {
   }
   pad.compress = share_of(wear);
   pad.length = wear.maybe_length("length", pad.name + " length", reader.measuring, some);
-  if (pad.length && pad.length->solve) wear.stop("length", "`length` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
+  if (pad.length && pad.length->solve)
+    wear.stop("length", "`length` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
   return pad;
 }
 
@@ -93,15 +98,19 @@ void read_wears(Reader& reader, Fields& fields, Drive& drive) {
     wear.knows({"pad", "heatsink", "name", "compress", "length", "from"});
     wear.finish();
     const bool pad = wear.has("pad");
-    if (pad == wear.has("heatsink")) wear.stop_here("this is neither a pad nor a heatsink, or both", "write { pad = \"1.0\" } and { heatsink = \"ID\" } one after the other");
+    if (pad == wear.has("heatsink"))
+      wear.stop_here("this is neither a pad nor a heatsink, or both",
+                     "write { pad = \"1.0\" } and { heatsink = \"ID\" } one after the other");
     if (pad) {
       if (!drive.wears.empty() && std::holds_alternative<Heatsink>(drive.wears.back()))
-        wear.stop("pad", "a pad lies on the heatsink", "list what a drive wears from the card outward: pad, then heatsink");
+        wear.stop("pad", "a pad lies on the heatsink",
+                  "list what a drive wears from the card outward: pad, then heatsink");
       if (wear.has("from")) wear.stop("from", "a pad has no `from`", "it lies under the heatsink, which has one");
       drive.wears.emplace_back(pad_of(reader, wear));
     } else {
       for (const std::string_view key : {"compress", "length"})
-        if (wear.has(key)) wear.stop(key, "a heatsink has no `" + std::string(key) + "` here", "that belongs to the pad");
+        if (wear.has(key))
+          wear.stop(key, "a heatsink has no `" + std::string(key) + "` here", "that belongs to the pad");
       drive.wears.emplace_back(heatsink_of(reader, wear));
     }
   }
@@ -122,11 +131,13 @@ void read_heights(Reader& reader, Fields& fields, Drive& drive) {
   for (const auto& [key, given] : {std::pair("top", &drive.top), std::pair("bottom", &drive.bottom)}) {
     if (!*given) continue;
     if (drive.form != Form::m2) fields.stop(key, "`" + drive.name + "` is no M.2 card", "take `top` and `bottom` out");
-    if ((*given)->solve) fields.stop(key, "a measured height is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
+    if ((*given)->solve)
+      fields.stop(key, "a measured height is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
     reader.note_exact((*given)->dimension);
   }
   if (drive.form == Form::m2 && drive.card.height == "?" && !drive.top)
-    fields.stop("use", "`" + drive.name + "` has no height code", "give `top` (and `bottom`), measured from the bare card, or a code such as S2 or D2");
+    fields.stop("use", "`" + drive.name + "` has no height code",
+                "give `top` (and `bottom`), measured from the bare card, or a code such as S2 or D2");
 }
 
 }  // namespace
@@ -143,15 +154,18 @@ void read_drives(Reader& reader, Fields& document) {
     drive.bus = bus.front();
     const bool sata_only = drive.form == Form::drive_2_5 || drive.form == Form::drive_3_5;
     if (sata_only && drive.bus.protocol != links::Protocol::sata)
-      fields.stop("bus", "a 2.5in or 3.5in drive with this bus is not in the library yet", "so far those are SATA drives: \"sata 6\"");
+      fields.stop("bus", "a 2.5in or 3.5in drive with this bus is not in the library yet",
+                  "so far those are SATA drives: \"sata 6\"");
     if (drive.form == Form::add_in_card && drive.bus.protocol != links::Protocol::pcie)
       fields.stop("bus", "an add-in card speaks PCIe", "write \"pcie 4.0 x4\" or the like");
     const std::string is = fields.maybe_text("is").value_or("drive");
-    if (is != "drive" && is != "cache module") fields.stop("is", "`is = \"" + is + "\"` is not known", "it must be \"drive\" or \"cache module\"");
+    if (is != "drive" && is != "cache module")
+      fields.stop("is", "`is = \"" + is + "\"` is not known", "it must be \"drive\" or \"cache module\"");
     drive.cache_module = is == "cache module";
     read_heights(reader, fields, drive);
     if (drive.form == Form::m2)
-      drive.m2 = parts::m2_card(drive.card, {measured(drive.top, "chips on top"), measured(drive.bottom, "chips underneath")});
+      drive.m2 =
+          parts::m2_card(drive.card, {measured(drive.top, "chips on top"), measured(drive.bottom, "chips underneath")});
     read_wears(reader, fields, drive);
     fields.finish();
     reader.build.drives.push_back(std::move(drive));

@@ -1,9 +1,9 @@
-#include <algorithm>
-#include <utility>
-
 #include "build/reader.h"
 #include "parts/library.h"
 #include "parts/part_file.h"
+
+#include <algorithm>
+#include <utility>
 
 namespace baywright::build {
 
@@ -15,7 +15,8 @@ namespace {
 
 parts::Part part_of(Reader& reader, Fields& fields, const std::string& name) {
   const bool by_id = fields.has("use");
-  if (by_id && fields.has("solid")) fields.stop("solid", "`" + name + "` has both `use` and `solid`", "keep one of them");
+  if (by_id && fields.has("solid"))
+    fields.stop("solid", "`" + name + "` has both `use` and `solid`", "keep one of them");
   if (by_id) {
     const std::string id = fields.text("use");
     auto found = parts::find_part(id, reader.folders);
@@ -27,7 +28,8 @@ parts::Part part_of(Reader& reader, Fields& fields, const std::string& name) {
   }
   if (!fields.has("solid")) {
     fields.finish();
-    fields.stop_here("`" + name + "` has neither `use` nor `solid`", "add `use = \"board/mini-itx\"` or `solid = { box = [x, y, z] }`");
+    fields.stop_here("`" + name + "` has neither `use` nor `solid`",
+                     "add `use = \"board/mini-itx\"` or `solid = { box = [x, y, z] }`");
   }
   parts::Part part;
   part.id = "inline";
@@ -71,7 +73,8 @@ void read_side(Fields& held, Position& position) {
 
 bool read_face(Fields& held, const std::string& what) {  // true: back
   const std::string face = held.maybe_text("face").value_or("top");
-  if (face != "top" && face != "back") held.stop("face", "`face = \"" + face + "\"` is no face of " + what, "it must be top or back");
+  if (face != "top" && face != "back")
+    held.stop("face", "`face = \"" + face + "\"` is no face of " + what, "it must be top or back");
   return face == "back";
 }
 
@@ -81,8 +84,10 @@ void read_against(Reader& reader, Fields& part, const Against& how, const std::s
                   const std::map<std::string, int>& by_name, Position& position) {
   Fields held = part.table(how.key, '`' + std::string(how.key) + '`');
   held.knows({"part", "at"});
-  if (how.key == "on") held.knows({"face"});
-  else held.knows({"by"});
+  if (how.key == "on")
+    held.knows({"face"});
+  else
+    held.knows({"by"});
   if (how.asks_side) held.knows({"side"});
   position.kind = Position::Kind::against;
   const std::string target = held.text("part");
@@ -109,14 +114,17 @@ void read_position(Reader& reader, Fields& part, const std::string& name, const 
   int given = part.has("at") ? 1 : 0;
   for (const Against& how : against_keys) {
     if (!part.has(how.key)) continue;
-    if (++given > 1) part.stop(how.key, '`' + name + "` is placed twice", "keep one of at, under, above, beside and on");
-    if (first) part.stop(how.key, "the first part is the world and is not placed", "put the board first, or take this out");
+    if (++given > 1)
+      part.stop(how.key, '`' + name + "` is placed twice", "keep one of at, under, above, beside and on");
+    if (first)
+      part.stop(how.key, "the first part is the world and is not placed", "put the board first, or take this out");
     read_against(reader, part, how, name, by_name, position);
   }
   if (part.has("at")) {
     const std::vector<double> at = part.numbers("at", 3);
     position.at = {at[0], at[1], at[2]};
-    if (first && position.at != geometry::Vec3(0.0)) part.stop("at", "the first part is the world and stands at its origin", "take `at` out");
+    if (first && position.at != geometry::Vec3(0.0))
+      part.stop("at", "the first part is the world and stands at its origin", "take `at` out");
   }
   if (!first && given == 0) {
     part.finish();
@@ -171,7 +179,8 @@ void order_parts(std::vector<HostPart>& host, const std::vector<Fields>& fields)
 
 void read_parts(Reader& reader, Fields& document) {
   std::vector<Fields> tables = document.tables("part", "a part");
-  if (tables.empty()) document.stop_here("this build has no part", "begin with [[part]], the board that the slot is on");
+  if (tables.empty())
+    document.stop_here("this build has no part", "begin with [[part]], the board that the slot is on");
   std::map<std::string, int> by_name;
   for (std::size_t i = 0; i < tables.size(); ++i) {
     tables[i].knows({"name", "use", "solid", "removable", "turn", "at", "under", "above", "beside", "on"});

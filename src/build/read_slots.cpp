@@ -1,8 +1,8 @@
-#include <algorithm>
-#include <utility>
-
 #include "build/reader.h"
 #include "tolerance/reading.h"
+
+#include <algorithm>
+#include <utility>
 
 namespace baywright::build {
 
@@ -18,18 +18,20 @@ std::variant<M2Socket, CardSlot> socket_of(Fields& fields) {
     const std::string rest = text.substr(3);
     std::vector<std::string> classes;
     for (const m2::SocketClass& each : m2::socket_classes()) classes.emplace_back(each.name);
-    if (rest.size() < 3 || rest[1] != '/') fields.stop("socket", "`" + text + "` names no socket", "write m2/KEY/CLASS, as in m2/M/H4.2");
+    if (rest.size() < 3 || rest[1] != '/')
+      fields.stop("socket", "`" + text + "` names no socket", "write m2/KEY/CLASS, as in m2/M/H4.2");
     const m2::Key* key = m2::key(rest[0]);
-    if (key == nullptr) fields.stop("socket", std::string("there is no key ") + rest[0], "sockets for drives have key B or M");
+    if (key == nullptr)
+      fields.stop("socket", std::string("there is no key ") + rest[0], "sockets for drives have key B or M");
     const m2::SocketClass* height_class = m2::socket_class(rest.substr(2));
     if (height_class == nullptr)
-      fields.stop("socket", "there is no socket class `" + rest.substr(2) + '`', "the classes are " + parts::any_of(classes));
+      fields.stop("socket", "there is no socket class `" + rest.substr(2) + '`',
+                  "the classes are " + parts::any_of(classes));
     return M2Socket{key->letter, height_class};
   }
-  static const std::map<std::string, CardSlot> cards = {{"pcie/x1", {1, false}},   {"pcie/x4", {4, false}},
-                                                        {"pcie/x8", {8, false}},   {"pcie/x16", {16, false}},
-                                                        {"pcie/x1-open", {1, true}}, {"pcie/x4-open", {4, true}},
-                                                        {"pcie/x8-open", {8, true}}};
+  static const std::map<std::string, CardSlot> cards = {
+      {"pcie/x1", {1, false}},     {"pcie/x4", {4, false}},     {"pcie/x8", {8, false}},    {"pcie/x16", {16, false}},
+      {"pcie/x1-open", {1, true}}, {"pcie/x4-open", {4, true}}, {"pcie/x8-open", {8, true}}};
   const auto card = cards.find(text);
   if (card == cards.end()) fields.stop("socket", "`" + text + "` names no socket", "write m2/M/H4.2 or pcie/x4");
   return card->second;
@@ -40,7 +42,8 @@ geometry::Vec3 toward_of(Fields& on) {
   static const std::map<std::string, geometry::Vec3> known = {
       {"+x", {1, 0, 0}}, {"-x", {-1, 0, 0}}, {"+y", {0, 1, 0}}, {"-y", {0, -1, 0}}};
   const auto found = known.find(toward);
-  if (found == known.end()) on.stop("toward", "`toward = \"" + toward + "\"` is no direction", "it must be +x, -x, +y or -y");
+  if (found == known.end())
+    on.stop("toward", "`toward = \"" + toward + "\"` is no direction", "it must be +x, -x, +y or -y");
   return found->second;
 }
 
@@ -53,7 +56,8 @@ std::vector<links::Link> links_of(Fields& fields) {
     if (const auto* refused = std::get_if<std::string>(&link)) fields.stop("bus", *refused);
     out.push_back(std::get<links::Link>(link));
   }
-  if (out.empty()) fields.stop("bus", "`bus` is empty", "name what is wired to the slot, as in [\"pcie 4.0 x4\"] or [\"sata 6\"]");
+  if (out.empty())
+    fields.stop("bus", "`bus` is empty", "name what is wired to the slot, as in [\"pcie 4.0 x4\"] or [\"sata 6\"]");
   return out;
 }
 
@@ -74,7 +78,8 @@ std::vector<int> sizes_of(Fields& fields, std::string_view key) {
         return std::to_string(w.code) + std::to_string(l.code) == std::to_string(size);
       });
     });
-    if (!there) fields.stop(key, "there is no card size " + std::to_string(size), "common ones are " + parts::any_of(known));
+    if (!there)
+      fields.stop(key, "there is no card size " + std::to_string(size), "common ones are " + parts::any_of(known));
   }
   return out;
 }
@@ -116,14 +121,17 @@ void read_slots(Reader& reader, Fields& document) {
     slot.bus = links_of(fields);
     if (std::holds_alternative<M2Socket>(slot.socket)) {
       slot.sizes = sizes_of(fields, "lengths");
-      if (slot.sizes.empty()) fields.stop("lengths", "`lengths` is empty", "list where stand-offs can be, as in [2242, 2280]");
+      if (slot.sizes.empty())
+        fields.stop("lengths", "`lengths` is empty", "list where stand-offs can be, as in [2242, 2280]");
       if (fields.has("soldered")) slot.soldered = sizes_of(fields, "soldered");
       for (const int size : slot.soldered)
         if (std::find(slot.sizes.begin(), slot.sizes.end(), size) == slot.sizes.end())
-          fields.stop("soldered", std::to_string(size) + " is not among `lengths`", "add it there, since a soldered stand-off is offered too");
+          fields.stop("soldered", std::to_string(size) + " is not among `lengths`",
+                      "add it there, since a soldered stand-off is offered too");
       slot.standoff = fields.maybe_length("standoff", "stand-off height", reader.measuring, some);
       if (slot.standoff) reader.note_exact(slot.standoff->dimension);
-      if (slot.standoff && slot.standoff->solve) fields.stop("standoff", "`standoff` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
+      if (slot.standoff && slot.standoff->solve)
+        fields.stop("standoff", "`standoff` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
     }
     for (const std::string_view key : {"lengths", "soldered", "standoff"})
       if (std::holds_alternative<CardSlot>(slot.socket) && fields.has(key))

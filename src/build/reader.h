@@ -1,13 +1,13 @@
 #pragma once
 // Inside the build room: what the readers of parts, slots and drives share.
+#include "build/build.h"
+#include "parts/document.h"
+
 #include <filesystem>
 #include <map>
 #include <set>
 #include <string>
 #include <vector>
-
-#include "build/build.h"
-#include "parts/document.h"
 
 namespace baywright::build {
 
@@ -30,8 +30,8 @@ void read_slots(Reader& reader, parts::Fields& document);
 void read_drives(Reader& reader, parts::Fields& document);
 
 /// The index of the part called `name`; refuses others at `key`, naming the nearest.
-[[nodiscard]] int index_of(const std::map<std::string, int>& by_name, const std::string& name, const parts::Fields& fields,
-                           std::string_view key);
+[[nodiscard]] int index_of(const std::map<std::string, int>& by_name, const std::string& name,
+                           const parts::Fields& fields, std::string_view key);
 /// `face = "top"` or "back" (default top). True for back.
 [[nodiscard]] bool read_face(parts::Fields& held, const std::string& what);
 /// The links under `bus`: a text or a list of them, at least one.

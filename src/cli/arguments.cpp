@@ -1,13 +1,13 @@
 #include "cli/arguments.h"
 
+#include "cli/session.h"
+#include "parts/naming.h"
+
 #include <CLI/CLI.hpp>
 #include <algorithm>
 #include <cmath>
 #include <iostream>
 #include <sstream>
-
-#include "cli/session.h"
-#include "parts/naming.h"
 
 namespace baywright::cli {
 
@@ -17,7 +17,9 @@ constexpr const char* exit_words =
     "Exit status: 0 each drive asked about fits at one or more of the places asked about (--every: at all);\n"
     "1 otherwise; 2 the input is at fault; 3 the program could not finish.";
 
-void add_file(CLI::App& command, Arguments& out) { command.add_option("FILE", out.file, "The build file")->required(); }
+void add_file(CLI::App& command, Arguments& out) {
+  command.add_option("FILE", out.file, "The build file")->required();
+}
 
 void add_choice(CLI::App& command, Arguments& out) {
   const auto not_empty = [](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); };
@@ -39,7 +41,8 @@ void add_commands(CLI::App& app, Arguments& out) {
   check->add_flag("--json", out.json, "Machine-readable, as models/check.schema.json says");
   check->add_flag("--every", out.every, "Ask that each drive fits at every place, not just at one");
   check->add_flag("--accept-marginal", out.accept_marginal, "Count marginal as a fit in the exit status");
-  check->footer(std::string("Example: baywright check models/builds/thin-desktop.build.toml --clearance 0.3\n\n") + exit_words);
+  check->footer(std::string("Example: baywright check models/builds/thin-desktop.build.toml --clearance 0.3\n\n") +
+                exit_words);
 
   CLI::App* explain = app.add_subcommand("explain", "The chain of dimensions behind each gap, largest share first");
   add_file(*explain, out);
@@ -53,15 +56,19 @@ void add_commands(CLI::App& app, Arguments& out) {
   draw->add_option("-o,--output", out.output, "The SVG file to write; - for standard output")->required();
   add_choice(*draw, out);
   add_limits(*draw, out);
-  draw->footer("Where several seatings are asked about, the worst is drawn, and the command says which.\n"
-               "Example: baywright draw models/builds/thin-desktop.build.toml --drive \"card with tall fins\" -o tall.svg");
+  draw->footer(
+      "Where several seatings are asked about, the worst is drawn, and the command says which.\n"
+      "Example: baywright draw models/builds/thin-desktop.build.toml --drive \"card with tall fins\" -o tall.svg");
 
   CLI::App* parts = app.add_subcommand("parts", "What the library has, with dimensions and sources");
   parts->add_option("WORDS", out.words, "Only parts whose id or title has all these words");
   parts->footer("One part left: its dimensions too.\nExamples: baywright parts heatsink; baywright parts m2/2280-D2-M");
 
   CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
-  fresh->add_option("KIND", out.kind, "under-tray: one card and what is over it; compare: several drives for one machine")->required();
+  fresh
+      ->add_option("KIND", out.kind,
+                   "under-tray: one card and what is over it; compare: several drives for one machine")
+      ->required();
   fresh->add_option("-o,--output", out.output, "The file to write; - for standard output")->required();
   fresh->footer("Example: baywright new under-tray -o desk.build.toml");
 }
@@ -93,11 +100,13 @@ int show(const CLI::App& app, const CLI::Success& asked) {
 
 Parsed parse(int count, char** values) {
   Parsed parsed;
-  CLI::App app("Settles, before anything is bought, bent or drilled, whether a drive goes into a machine.", "baywright");
+  CLI::App app("Settles, before anything is bought, bent or drilled, whether a drive goes into a machine.",
+               "baywright");
   app.require_subcommand(1);
   app.set_version_flag("--version", "baywright 0.1.0");
-  app.footer("Start with: baywright new under-tray -o my.build.toml, then baywright check my.build.toml\n"
-             "Each command has --help.");
+  app.footer(
+      "Start with: baywright new under-tray -o my.build.toml, then baywright check my.build.toml\n"
+      "Each command has --help.");
   add_commands(app, parsed.arguments);
   try {
     app.parse(count, values);

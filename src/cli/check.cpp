@@ -1,9 +1,9 @@
-#include <unistd.h>
-
 #include "cli/commands.h"
 #include "cli/session.h"
 #include "output/json.h"
 #include "output/text.h"
+
+#include <unistd.h>
 
 namespace baywright::cli {
 
@@ -12,7 +12,8 @@ int check_command(const Arguments& arguments) {
   if (!build) return input_at_fault;
   const fit::Check check = fit::check(*build, options_of(arguments));
   const output::Tally tally{arguments.every, arguments.accept_marginal};
-  const bool written = print(arguments.json ? output::check_json(check) : output::check_text(check, tally, ::isatty(1) == 1));
+  const bool written =
+      print(arguments.json ? output::check_json(check) : output::check_text(check, tally, ::isatty(1) == 1));
   if (!written) return could_not_finish;
   return tally.holds(check) ? all_fit : not_all_fit;
 }

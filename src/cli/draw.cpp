@@ -1,12 +1,12 @@
-#include <algorithm>
-#include <iostream>
-
 #include "cli/commands.h"
 #include "cli/session.h"
 #include "fit/seat.h"
 #include "output/drawing.h"
 #include "output/svg.h"
 #include "output/words.h"
+
+#include <algorithm>
+#include <iostream>
 
 namespace baywright::cli {
 
@@ -35,12 +35,15 @@ const fit::Seating& worst(const fit::Check& check) {
 
 int draw_command(const Arguments& arguments) {
   if (arguments.output != "-" && !arguments.output.ends_with(".svg")) {
-    std::cerr << "baywright: " << arguments.output << ": drawings are written as SVG so far; name a file that ends in .svg\n";
+    std::cerr << "baywright: " << arguments.output
+              << ": drawings are written as SVG so far; name a file that ends in .svg\n";
     return input_at_fault;
   }
   auto build = read_build(arguments);
   if (!build) return input_at_fault;
   const fit::Options options = options_of(arguments);
+  build->method = options.method.value_or(build->method);  // the sheet names them
+  build->clearance = options.clearance.value_or(build->clearance);
   const fit::Check check = fit::check(*build, options);
   const fit::Seating& seating = worst(check);
   const build::Drive& drive = called(build->drives, seating.drive);
@@ -48,11 +51,13 @@ int draw_command(const Arguments& arguments) {
   const bool seats = fit::seats(drive, seating.questions);
   if (seats) (void)fit::solve_distances(*build, drive, slot, options);
   const fit::Host host = fit::compile(*build);
-  const fit::Seated seated = seats ? fit::seat_m2(host, *build, drive, slot) : fit::Seated{fit::Scene(&host.scene), {}, {}, {}, {}, {}, 0.0};
-  if (!write_whole(arguments.output, output::to_svg(output::draw_seating(*build, seated, seating)))) return could_not_finish;
+  const fit::Seated seated =
+      seats ? fit::seat_m2(host, *build, drive, slot) : fit::Seated{fit::Scene(&host.scene), {}, {}, {}, {}, {}, 0.0};
+  if (!write_whole(arguments.output, output::to_svg(output::draw_seating(*build, seated, seating))))
+    return could_not_finish;
   if (arguments.output != "-")
-    std::cout << "drew " << seating.drive << " in " << seating.place << " (" << output::word(seating.verdict) << "): "
-              << arguments.output << '\n';
+    std::cout << "drew " << seating.drive << " in " << seating.place << " (" << output::word(seating.verdict)
+              << "): " << arguments.output << '\n';
   return all_fit;  // the drawing was asked for, whatever it shows
 }
 

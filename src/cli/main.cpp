@@ -1,9 +1,9 @@
+#include "cli/commands.h"
+
 #include <csignal>
 #include <exception>
 #include <iostream>
 #include <map>
-
-#include "cli/commands.h"
 
 int main(int count, char** values) {
   using namespace baywright::cli;

@@ -1,16 +1,17 @@
+#include "cli/commands.h"
+#include "cli/session.h"
+
 #include <filesystem>
 #include <iostream>
 #include <map>
-
-#include "cli/commands.h"
-#include "cli/session.h"
 
 namespace baywright::cli {
 
 namespace {
 
 // Most cards are 80 long and most boards come with the screw there: common practice, no source.
-constexpr const char* under_tray = R"(# One card and what is over it. Lengths are mm: 9.1, "9.1 ±0.2", "9.1 +0.3 -0", "3/8 in", "max 1.5".
+constexpr const char* under_tray =
+    R"(# One card and what is over it. Lengths are mm: 9.1, "9.1 ±0.2", "9.1 +0.3 -0", "3/8 in", "max 1.5".
 # Measure with the power off, the machine unplugged and its battery disconnected; edges of sheet metal cut.
 
 title         = "My machine"
@@ -100,7 +101,8 @@ int new_command(const Arguments& arguments) {
   }
   if (!write_whole(arguments.output, kind->second)) return could_not_finish;
   if (arguments.output == "-") return all_fit;
-  return print("wrote " + arguments.output + "; next: baywright check " + arguments.output + '\n') ? all_fit : could_not_finish;
+  return print("wrote " + arguments.output + "; next: baywright check " + arguments.output + '\n') ? all_fit
+                                                                                                   : could_not_finish;
 }
 
 }  // namespace baywright::cli

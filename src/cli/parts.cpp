@@ -1,27 +1,29 @@
-#include <algorithm>
-#include <cctype>
-#include <iostream>
-
 #include "cli/commands.h"
 #include "cli/session.h"
 #include "output/parts_text.h"
 #include "parts/catalogue.h"
-#include "parts/naming.h"
 #include "parts/library.h"
+#include "parts/naming.h"
 #include "standards/m2.h"
+
+#include <algorithm>
+#include <cctype>
+#include <iostream>
 
 namespace baywright::cli {
 
 namespace {
 
 std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   return text;
 }
 
 bool has_all(const parts::Item& item, const std::vector<std::string>& words) {
   const std::string text = lower(item.id + ' ' + item.title);
-  return std::all_of(words.begin(), words.end(), [&](const std::string& word) { return text.find(lower(word)) != std::string::npos; });
+  return std::all_of(words.begin(), words.end(),
+                     [&](const std::string& word) { return text.find(lower(word)) != std::string::npos; });
 }
 
 }  // namespace

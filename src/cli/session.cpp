@@ -1,5 +1,7 @@
 #include "cli/session.h"
 
+#include "parts/naming.h"
+
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
@@ -9,13 +11,12 @@
 #include <unistd.h>
 #include <vector>
 
-#include "parts/naming.h"
-
 namespace baywright::cli {
 
 namespace {
 
-bool named(const std::string& asked, const char* option, const std::vector<std::string>& known, const std::string& file) {
+bool named(const std::string& asked, const char* option, const std::vector<std::string>& known,
+           const std::string& file) {
   if (asked.empty()) return true;
   for (const std::string& name : known)
     if (name == asked) return true;
@@ -74,8 +75,8 @@ bool write_whole(const std::string& path, const std::string& content) {
   const std::string temporary = path + ".part" + std::to_string(::getpid());
   std::FILE* file = std::fopen(temporary.c_str(), "wb");
   if (file == nullptr) return failed(path, "opening for writing");
-  const bool written = std::fwrite(content.data(), 1, content.size(), file) == content.size() && std::fflush(file) == 0 &&
-                       ::fsync(::fileno(file)) == 0;
+  const bool written = std::fwrite(content.data(), 1, content.size(), file) == content.size() &&
+                       std::fflush(file) == 0 && ::fsync(::fileno(file)) == 0;
   const int why = errno;
   const bool closed = std::fclose(file) == 0;
   std::error_code error;

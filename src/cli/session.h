@@ -1,10 +1,10 @@
 #pragma once
 // What several commands share: reading a build, choosing seatings, writing a file whole.
-#include <optional>
-#include <string>
-
 #include "cli/arguments.h"
 #include "fit/check.h"
+
+#include <optional>
+#include <string>
 
 namespace baywright::cli {
 
@@ -13,8 +13,8 @@ namespace baywright::cli {
 
 [[nodiscard]] fit::Options options_of(const Arguments& arguments);
 
-/// Writes to a temporary name beside the target, then renames, so that nothing is ever left half written; "-" is standard
-/// output. Prints what went wrong and returns false.
+/// Writes to a temporary name beside the target, then renames, so that nothing is ever left half written; "-" is
+/// standard output. Prints what went wrong and returns false.
 [[nodiscard]] bool write_whole(const std::string& path, const std::string& content);
 
 /// Prints to standard output; false when that fails (a closed pipe, a full disk).

@@ -1,14 +1,14 @@
 #include "fit/check.h"
 
-#include <algorithm>
-#include <cmath>
-#include <limits>
-#include <utility>
-
 #include "fit/clearance.h"
 #include "fit/connect.h"
 #include "fit/seat.h"
 #include "geometry/travel.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <utility>
 
 namespace baywright::fit {
 
@@ -42,9 +42,11 @@ void add_questions(Seating& seating, const build::Drive& drive, const build::Slo
   if (q.form_factor.answer != Answer::yes)
     seating.findings.push_back(refusal(other_form ? Kind::form_factor : Kind::length, drive, slot, q.form_factor.why));
   if (other_form) return;  // that a connector and a bus are missing too follows from it
-  if (q.interface.answer != Answer::yes) seating.findings.push_back(refusal(Kind::interface, drive, slot, q.interface.why));
+  if (q.interface.answer != Answer::yes)
+    seating.findings.push_back(refusal(Kind::interface, drive, slot, q.interface.why));
   if (q.bus.answer != Answer::yes) seating.findings.push_back(refusal(Kind::bus, drive, slot, q.bus.why));
-  if (q.bus.why.code == Code::bus_slower) seating.findings.push_back(note(Kind::link, {drive.name, slot.name}, q.bus.why));
+  if (q.bus.why.code == Code::bus_slower)
+    seating.findings.push_back(note(Kind::link, {drive.name, slot.name}, q.bus.why));
 }
 
 void add_card_notes(Seating& seating, const build::Drive& drive, const build::Slot& slot) {
@@ -66,11 +68,14 @@ void add_card_notes(Seating& seating, const build::Drive& drive, const build::Sl
     seating.findings.push_back(
         refusal(Kind::height_class, drive, slot,
                 {Code::class_refuses,
-                 {{"class", std::string(std::get<build::M2Socket>(slot.socket).height_class->name)}, {"code", drive.card.height}},
+                 {{"class", std::string(std::get<build::M2Socket>(slot.socket).height_class->name)},
+                  {"code", drive.card.height}},
                  {}}));
 }
 
-int severity(const Finding& finding) { return finding.verdict ? static_cast<int>(*finding.verdict) : -1; }
+int severity(const Finding& finding) {
+  return finding.verdict ? static_cast<int>(*finding.verdict) : -1;
+}
 
 double spare(const Finding& finding) {
   return finding.gap ? finding.gap->min - finding.gap->asked : -std::numeric_limits<double>::infinity();
@@ -90,8 +95,10 @@ void conclude(Seating& seating) {
     if (!finding.verdict) continue;
     seating.verdict = worse(seating.verdict, *finding.verdict);
     if (finding.gap && !seating.deciding) seating.deciding = i;
-    if (finding.share) missing += 1.0 - *finding.share;
-    else known = false;
+    if (finding.share)
+      missing += 1.0 - *finding.share;
+    else
+      known = false;
   }
   // Whatever the dependence between the gaps, no more builds can fail than fail one by one.
   if (known) seating.share = std::max(0.0, 1.0 - missing);
@@ -102,7 +109,8 @@ bool solvable(const build::HostPart& part) {
 }
 
 /// The nominal distance at which a part meets the drive along its own axis; none when it never does.
-std::optional<double> touching_distance(const build::Build& build, const build::Drive& drive, int slot, std::size_t part) {
+std::optional<double> touching_distance(const build::Build& build, const build::Drive& drive, int slot,
+                                        std::size_t part) {
   const Host host = compile(build);
   const Seated seated = seat_m2(host, build, drive, slot);
   const HostPlace& place = host.parts[part];
@@ -134,9 +142,11 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
   if (seats(drive, q)) {
     add_card_notes(seating, drive, place);
     const Seated seated = seat_m2(host, build, drive, slot);
-    for (Finding& finding : clearances(host, build, seated, drive, options)) seating.findings.push_back(std::move(finding));
+    for (Finding& finding : clearances(host, build, seated, drive, options))
+      seating.findings.push_back(std::move(finding));
   } else if (q.form_factor.answer == Answer::yes && q.interface.answer == Answer::yes) {
-    Finding finding = note(Kind::seating, {drive.name, place.name}, {Code::not_modelled, {{"form", form_name(drive.form)}}, {}});
+    Finding finding =
+        note(Kind::seating, {drive.name, place.name}, {Code::not_modelled, {{"form", form_name(drive.form)}}, {}});
     finding.verdict = Verdict::undecided;
     seating.findings.push_back(std::move(finding));
   }
@@ -160,7 +170,8 @@ std::vector<Finding> solve_distances(build::Build& build, const build::Drive& dr
       double shortage = -std::numeric_limits<double>::infinity();
       const Seated seated = seat_m2(host, build, drive, slot);
       for (const Finding& finding : clearances(host, build, seated, drive, options))
-        if (finding.between[1] == part && finding.gap) shortage = std::max(shortage, finding.gap->asked - finding.gap->min);
+        if (finding.between[1] == part && finding.gap)
+          shortage = std::max(shortage, finding.gap->asked - finding.gap->min);
       if (!(std::abs(shortage) > 1e-9) || !std::isfinite(shortage)) break;
       distance.nominal = std::max(0.0, distance.nominal + shortage);
     }

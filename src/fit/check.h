@@ -1,11 +1,11 @@
 #pragma once
 // Every drive at every place: seatings, their findings, their verdicts.
+#include "fit/host.h"
+#include "fit/seating.h"
+
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "fit/host.h"
-#include "fit/seating.h"
 
 namespace baywright::fit {
 
@@ -22,8 +22,8 @@ struct Options {
 [[nodiscard]] Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
                                     const Options& options);
 
-/// The distance of a part that is "?": the least at which this drive at this place fits. Sets it in `build`, and returns
-/// the findings that say so. Builds without a "?" are left as they are.
+/// The distance of a part that is "?": the least at which this drive at this place fits. Sets it in `build`, and
+/// returns the findings that say so. Builds without a "?" are left as they are.
 [[nodiscard]] std::vector<Finding> solve_distances(build::Build& build, const build::Drive& drive, int slot,
                                                    const Options& options);
 

@@ -1,15 +1,15 @@
 #include "fit/clearance.h"
 
+#include "fit/limits.h"
+#include "geometry/gap.h"
+#include "geometry/limits.h"
+#include "geometry/travel.h"
+
 #include <algorithm>
 #include <cmath>
 #include <map>
 #include <string_view>
 #include <utility>
-
-#include "fit/limits.h"
-#include "geometry/gap.h"
-#include "geometry/limits.h"
-#include "geometry/travel.h"
 
 namespace baywright::fit {
 
@@ -32,7 +32,8 @@ struct Asker {
   }
 
   /// The clearance asked between an element of the drive and another one. The published stack (card, socket, stand-off,
-  /// board) brings its own clearances, and what a drive wears touches it: nothing is asked there unless the build says so.
+  /// board) brings its own clearances, and what a drive wears touches it: nothing is asked there unless the build says
+  /// so.
   [[nodiscard]] double asked(int a, int b) const {
     const Element& first = seated.scene.element(a);
     const Element& second = seated.scene.element(b);
@@ -68,7 +69,8 @@ std::vector<ChainLink> chain_of(const Scene& scene, const GapLimits& found) {
                                               : 0.5 * (link.dimension.minus + link.dimension.plus);
     return std::abs(link.sensitivity) * half;
   };
-  std::stable_sort(chain.begin(), chain.end(), [&](const ChainLink& a, const ChainLink& b) { return weight(a) > weight(b); });
+  std::stable_sort(chain.begin(), chain.end(),
+                   [&](const ChainLink& a, const ChainLink& b) { return weight(a) > weight(b); });
   return chain;
 }
 
@@ -116,6 +118,7 @@ Finding finding_of(const Scene& scene, const Pair& pair, tolerance::Method metho
 
 /// Where the other part hangs at a measured distance: the least distance at which this gap is enough.
 void add_need(Finding& finding, const Host& host, const Seated& seated, const Pair& pair) {
+  if (!std::isfinite(pair.found.min)) return;  // an open side is not made good by distance
   for (const HostPlace& place : host.parts) {
     if (place.distance < 0 || pair.b < place.first || pair.b >= place.first + place.count) continue;
     double sensitivity = 0.0;
@@ -123,7 +126,8 @@ void add_need(Finding& finding, const Host& host, const Seated& seated, const Pa
       if (dimension == place.distance) sensitivity = each;
     if (sensitivity < 0.5) return;  // moving it away does not open this gap
     const double value = seated.scene.values[static_cast<std::size_t>(place.distance)];
-    // Along the direction in which it is measured, with the true shapes, it has this much free way or must back off so far.
+    // Along the direction in which it is measured, with the true shapes, it has this much free way or must back off so
+    // far.
     const Vec3 away = pair.found.direction;
     std::vector<geometry::Placed> part;
     std::vector<geometry::Placed> drive;
@@ -188,8 +192,10 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
     if (one.part == other.part) return;
     const double asked = asker.asked(a, b);
     const double spare = swept(one).distance(swept(other)) - asked;
-    if (spare <= 0.0) measure(a, b, asked);
-    else if (b < first && spare <= shown_beyond_mm) clear.push_back({a, b, asked, spare});
+    if (spare <= 0.0)
+      measure(a, b, asked);
+    else if (b < first && spare <= shown_beyond_mm)
+      clear.push_back({a, b, asked, spare});
   };
   std::vector<int> near;
   for (int a = first; a < scene.element_count(); ++a) {
@@ -222,7 +228,8 @@ std::vector<Finding> host_overlaps(const Host& host, const build::Build& build) 
   std::vector<int> near;
   const auto part_of = [&](int element) {
     for (std::size_t i = 0; i < host.parts.size(); ++i)
-      if (element >= host.parts[i].first && element < host.parts[i].first + host.parts[i].count) return static_cast<int>(i);
+      if (element >= host.parts[i].first && element < host.parts[i].first + host.parts[i].count)
+        return static_cast<int>(i);
     return -1;  // a slot's own
   };
   std::map<std::pair<int, int>, double> deepest;

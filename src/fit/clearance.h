@@ -1,20 +1,21 @@
 #pragma once
 // Every pair of solids but the two features of a mate, against the clearance asked for.
-#include <cstddef>
-#include <vector>
-
 #include "fit/check.h"
 #include "fit/seated.h"
 
+#include <cstddef>
+#include <vector>
+
 namespace baywright::fit {
 
-/// Gaps that are sure to be enough are reported up to this far beyond what is asked, mm, and no more than so many of them,
-/// the closest: near enough to interest, far enough to name what is over the drive.
+/// Gaps that are sure to be enough are reported up to this far beyond what is asked, mm, and no more than so many of
+/// them, the closest: near enough to interest, far enough to name what is over the drive.
 inline constexpr double shown_beyond_mm = 6.0;
 inline constexpr std::size_t shown_clear = 12;
 
-/// One finding for each pair of parts that comes near, its closest solids deciding. Every pair that any values within the
-/// limits could bring closer than asked is measured. Pairs inside the drive are reported only where they do not fit.
+/// One finding for each pair of parts that comes near, its closest solids deciding. Every pair that any values within
+/// the limits could bring closer than asked is measured. Pairs inside the drive are reported only where they do not
+/// fit.
 [[nodiscard]] std::vector<Finding> clearances(const Host& host, const build::Build& build, const Seated& seated,
                                               const build::Drive& drive, const Options& options);
 

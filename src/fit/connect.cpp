@@ -1,8 +1,8 @@
 #include "fit/connect.h"
 
-#include <algorithm>
-
 #include "standards/m2.h"
+
+#include <algorithm>
 
 namespace baywright::fit {
 
@@ -16,10 +16,16 @@ using build::Slot;
 
 namespace {
 
-Form form_of(const Slot& slot) { return std::holds_alternative<M2Socket>(slot.socket) ? Form::m2 : Form::add_in_card; }
+Form form_of(const Slot& slot) {
+  return std::holds_alternative<M2Socket>(slot.socket) ? Form::m2 : Form::add_in_card;
+}
 
-std::string width_of(int size) { return std::to_string(size > 9999 ? size / 1000 : size / 100); }
-int length_code(int size) { return size > 9999 ? size % 1000 : size % 100; }
+std::string width_of(int size) {
+  return std::to_string(size > 9999 ? size / 1000 : size / 100);
+}
+int length_code(int size) {
+  return size > 9999 ? size % 1000 : size % 100;
+}
 
 std::string list_of(std::vector<int> sizes) {
   std::sort(sizes.begin(), sizes.end());
@@ -37,7 +43,8 @@ Question card_size(const Drive& drive, const Slot& slot) {
   const auto with = [&](Answer answer, Code code) {
     return Question{answer, {code, {{"size", std::to_string(size)}, {"offered", offered}}, {}}};
   };
-  if (std::find(slot.sizes.begin(), slot.sizes.end(), size) != slot.sizes.end()) return with(Answer::yes, Code::size_offered);
+  if (std::find(slot.sizes.begin(), slot.sizes.end(), size) != slot.sizes.end())
+    return with(Answer::yes, Code::size_offered);
   const std::string width = std::to_string(drive.card.width);
   int longest = 0;
   for (const int each : slot.sizes)
@@ -59,13 +66,16 @@ Question form_question(const Drive& drive, const Slot& slot) {
 
 Question interface_question(const Drive& drive, const Slot& slot) {
   if (drive.form != form_of(slot))
-    return {Answer::no, {Code::connector_differs, {{"drive", form_name(drive.form)}, {"place", form_name(form_of(slot))}}, {}}};
+    return {Answer::no,
+            {Code::connector_differs, {{"drive", form_name(drive.form)}, {"place", form_name(form_of(slot))}}, {}}};
   if (const auto* socket = std::get_if<M2Socket>(&slot.socket)) {
     const bool meets = m2::mates(socket->key, drive.card.keys);
     std::string keys;
     for (const char key : drive.card.keys) keys += (keys.empty() ? "" : "+") + std::string(1, key);
     return {meets ? Answer::yes : Answer::no,
-            {meets ? Code::key_meets : Code::key_meets_not, {{"key", std::string(1, socket->key)}, {"card keys", keys}}, {}}};
+            {meets ? Code::key_meets : Code::key_meets_not,
+             {{"key", std::string(1, socket->key)}, {"card keys", keys}},
+             {}}};
   }
   const auto& body = std::get<CardSlot>(slot.socket);
   const bool short_body = drive.card_lanes > body.lanes;
@@ -111,12 +121,18 @@ Question bus_question(const Drive& drive, const Slot& slot, std::optional<links:
 
 std::string form_name(Form form) {
   switch (form) {
-    case Form::m2: return "M.2 card";
-    case Form::drive_2_5: return "2.5-inch drive";
-    case Form::drive_3_5: return "3.5-inch drive";
-    case Form::add_in_card: return "add-in card";
-    case Form::msata: return "mSATA card";
-    case Form::soldered: return "soldered chip";
+    case Form::m2:
+      return "M.2 card";
+    case Form::drive_2_5:
+      return "2.5-inch drive";
+    case Form::drive_3_5:
+      return "3.5-inch drive";
+    case Form::add_in_card:
+      return "add-in card";
+    case Form::msata:
+      return "mSATA card";
+    case Form::soldered:
+      return "soldered chip";
   }
   return {};
 }
@@ -128,7 +144,8 @@ Connection connect(const Drive& drive, const Slot& slot) {
   const bool sata_drive = drive.form == Form::drive_2_5 || drive.form == Form::drive_3_5;
   if (sata_drive || drive.form == Form::soldered) {
     // Its connector is its bus: one answer to both.
-    out.questions.bus = {out.questions.interface.answer, {Code::bus_with_interface, {{"drive", form_name(drive.form)}}, {}}};
+    out.questions.bus = {out.questions.interface.answer,
+                         {Code::bus_with_interface, {{"drive", form_name(drive.form)}}, {}}};
     return out;
   }
   out.questions.bus = bus_question(drive, slot, out.link);

@@ -1,9 +1,9 @@
 #pragma once
 // The three questions of a drive at a place: form factor, interface, bus.
-#include <optional>
-
 #include "build/build.h"
 #include "fit/finding.h"
+
+#include <optional>
 
 namespace baywright::fit {
 

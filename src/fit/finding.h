@@ -1,19 +1,33 @@
 #pragma once
 // What a check learnt: codes and figures, no sentences (those are in output/).
+#include "fit/verdict.h"
+#include "geometry/vectors.h"
+#include "tolerance/dimension.h"
+
 #include <array>
 #include <optional>
 #include <string>
 #include <utility>
 #include <vector>
 
-#include "fit/verdict.h"
-#include "geometry/vectors.h"
-#include "tolerance/dimension.h"
-
 namespace baywright::fit {
 
 /// The closed list of models/check.schema.json.
-enum class Kind { form_factor, interface, bus, length, height_class, clearance, link, compression, role, exact, needs, seating, host };
+enum class Kind {
+  form_factor,
+  interface,
+  bus,
+  length,
+  height_class,
+  clearance,
+  link,
+  compression,
+  role,
+  exact,
+  needs,
+  seating,
+  host
+};
 
 /// Why, as a code. The facts that go with each stand beside it.
 enum class Code {
@@ -36,15 +50,15 @@ enum class Code {
   bus_absent,          // drive, wired
   bus_with_interface,  // link: for a SATA drive interface and bus are one answer
   // findings
-  class_refuses,       // class, code
-  gap,                 // -
-  pad_loose,           // compressed, least
-  pad_tight,           // compressed, most
-  cache_module,        // -
-  taken_as_exact,      // lengths
-  needs_distance,      // dimension, distance
-  not_modelled,        // form
-  parts_overlap,       // a, b, depth
+  class_refuses,   // class, code
+  gap,             // -
+  pad_loose,       // compressed, least
+  pad_tight,       // compressed, most
+  cache_module,    // -
+  taken_as_exact,  // lengths
+  needs_distance,  // dimension, distance
+  not_modelled,    // form
+  parts_overlap,   // a, b, depth
 };
 
 struct Reason {
@@ -86,16 +100,16 @@ struct GapFigures {
 
 struct Finding {
   Kind kind = Kind::clearance;
-  std::optional<Verdict> verdict;  // none: a note, which changes no verdict
+  std::optional<Verdict> verdict;      // none: a note, which changes no verdict
   std::array<std::string, 2> between;  // the drive's part first; the second may be a place
   std::array<std::string, 2> bodies;   // which solids of the two; empty where no gap
   Reason why;
   std::optional<GapFigures> gap;
   std::optional<double> share;  // of builds in which this gap is enough; none with an open side that matters
-  bool provided = false;        // between parts whose distance the standard itself sees to (card, socket, stand-off, board)
-  geometry::Vec3 at{0.0};       // world, mm: where it is closest, midway
-  geometry::Vec3 toward{0.0};   // unit: the way the first of `between` would move to gain room; zero where no gap
-  std::vector<ChainLink> chain; // largest share of the variation first
+  bool provided = false;   // between parts whose distance the standard itself sees to (card, socket, stand-off, board)
+  geometry::Vec3 at{0.0};  // world, mm: where it is closest, midway
+  geometry::Vec3 toward{0.0};    // unit: the way the first of `between` would move to gain room; zero where no gap
+  std::vector<ChainLink> chain;  // largest share of the variation first
 };
 
 }  // namespace baywright::fit

@@ -1,9 +1,9 @@
 #include "fit/host.h"
 
+#include "parts/m2_card.h"
+
 #include <algorithm>
 #include <utility>
-
-#include "parts/m2_card.h"
 
 namespace baywright::fit {
 
@@ -35,8 +35,7 @@ Coordinates against(const build::HostPart& host, int own, const parts::Part& tar
       continue;
     }
     const Coordinate middle = 0.5 * (low + face_of(host.part, own, axis, true));
-    const Coordinate target_middle =
-        0.5 * (face_of(target, theirs, axis, false) + face_of(target, theirs, axis, true));
+    const Coordinate target_middle = 0.5 * (face_of(target, theirs, axis, false) + face_of(target, theirs, axis, true));
     by[static_cast<std::size_t>(axis)] = target_middle - middle;
   }
   return by;
@@ -70,10 +69,9 @@ void place_slot(Host& host, const build::Build& build, const build::Slot& slot, 
   HostSlot placed;
   const Vec3 z(0.0, 0.0, slot.back ? -1.0 : 1.0);
   const Vec3 y = slot.toward;
-  placed.frame = turned(
-      moved(scene, host.parts[carrier].frame,
-            {slot.x, slot.y, face_of(build.parts[carrier].part, offsets[carrier], 2, !slot.back)}),
-      Mat3(glm::cross(y, z), y, z));
+  placed.frame = turned(moved(scene, host.parts[carrier].frame,
+                              {slot.x, slot.y, face_of(build.parts[carrier].part, offsets[carrier], 2, !slot.back)}),
+                        Mat3(glm::cross(y, z), y, z));
   if (const auto* socket = std::get_if<build::M2Socket>(&slot.socket)) {
     const parts::Part body = parts::m2_socket(*socket->height_class);
     placed.socket = put(scene, placed.frame, body, scene.add(body.dimensions), slot.name + " socket");

@@ -1,18 +1,18 @@
-// For one direction n the gap along it is the least, over the points at which the two pieces face each other, of a figure
-// that is linear in the dimensions. Its minimum over all limits is therefore found point by point (worst case or root sum
-// square), and is a lower bound of the true gap's minimum, since the gap is never less than what any one direction shows.
-// Steps: the nominal gap and its direction; the facing points within the band that the limits can bring forward; the
-// spread at each; the least. Where the nominal contact is diagonal (the direction is no face normal of either), face
-// normals are tried as well and the best sure minimum kept.
+// For one direction n the gap along it is the least, over the points at which the two pieces face each other, of a
+// figure that is linear in the dimensions. Its minimum over all limits is therefore found point by point (worst case or
+// root sum square), and is a lower bound of the true gap's minimum, since the gap is never less than what any one
+// direction shows. Steps: the nominal gap and its direction; the facing points within the band that the limits can
+// bring forward; the spread at each; the least. Where the nominal contact is diagonal (the direction is no face normal
+// of either), face normals are tried as well and the best sure minimum kept.
 #include "fit/limits.h"
+
+#include "geometry/facing.h"
+#include "geometry/limits.h"
 
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <utility>
-
-#include "geometry/facing.h"
-#include "geometry/limits.h"
 
 namespace baywright::fit {
 
@@ -37,8 +37,10 @@ class Relative {
     for (const Motion& motion : b.motions) {
       const auto same = std::find_if(entries_.begin(), entries_.end(),
                                      [&](const Entry& e) { return e.dimension == motion.dimension; });
-      if (same == entries_.end()) entries_.push_back({motion.dimension, nullptr, &motion});
-      else same->b = &motion;
+      if (same == entries_.end())
+        entries_.push_back({motion.dimension, nullptr, &motion});
+      else
+        same->b = &motion;
     }
     terms_.reserve(entries_.size());
   }
@@ -96,9 +98,10 @@ struct Side {
 };
 
 /// Limits for one direction; where the two do not face each other along it, for the points of `otherwise` only.
-void measure_along(Relative& relative, const Side& a, const Side& b, const Vec3& n, const Facing& otherwise, Method method,
-                   GapLimits& out) {
-  std::vector<Facing> points = geometry::facing(a.piece, a.pose, b.piece, b.pose, n, glm::dot(glm::abs(n), a.swing + b.swing));
+void measure_along(Relative& relative, const Side& a, const Side& b, const Vec3& n, const Facing& otherwise,
+                   Method method, GapLimits& out) {
+  std::vector<Facing> points =
+      geometry::facing(a.piece, a.pose, b.piece, b.pose, n, glm::dot(glm::abs(n), a.swing + b.swing));
   if (points.empty()) points.push_back(otherwise);
   out.max = std::numeric_limits<double>::infinity();
   bool first = true;
@@ -123,7 +126,8 @@ bool is_face(const Side& side, const Vec3& n) {
 }
 
 /// The best sure minimum that a face normal of either gives, for two that pass each other diagonally.
-void measure_past_faces(Relative& relative, const Side& a, const Side& b, const Gap& gap, Method method, GapLimits& best) {
+void measure_past_faces(Relative& relative, const Side& a, const Side& b, const Gap& gap, Method method,
+                        GapLimits& best) {
   for (const Side* side : {&a, &b})
     for (const Vec3& normal : geometry::face_normals(side->piece, side->pose)) {
       const Vec3 n = side == &a ? normal : -normal;

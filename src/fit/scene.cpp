@@ -36,29 +36,34 @@ std::vector<int> dimensions_of(const Body& body) {
   return out;
 }
 
-/// How a point of the body moves in its part: between its low and its high side in proportion.
-Motion stretch(const Body& body, int dimension, const Vec3& low, const Vec3& high, const geometry::Pose& pose) {
-  Vec3 shift{0.0};
-  Vec3 slope{0.0};
+/// How the body grows with a dimension.
+Motion growth(const Body& body, int dimension, const Vec3& low, const Vec3& high, const geometry::Pose& pose) {
+  Motion motion;
+  motion.dimension = dimension;
   for (int axis = 0; axis < 3; ++axis) {
     const auto i = static_cast<std::size_t>(axis);
-    const double from = body.low[i].slope(dimension);
-    const double to = body.high[i].slope(dimension);
-    slope[axis] = (to - from) / (high[axis] - low[axis]);
-    shift[axis] = from - slope[axis] * low[axis];
+    Stretch stretch;
+    stretch.low_rate = body.low[i].slope(dimension);
+    stretch.high_rate = body.high[i].slope(dimension);
+    if (stretch.low_rate == 0.0 && stretch.high_rate == 0.0) continue;
+    stretch.axis = pose.turn[axis];
+    const double origin = glm::dot(stretch.axis, pose.shift);
+    stretch.low = origin + low[axis];
+    stretch.high = origin + high[axis];
+    stretch.sides_only = body.form == Body::Form::box || axis == body.axis;
+    motion.stretches[static_cast<std::size_t>(motion.stretch_count++)] = stretch;
   }
-  Mat3 grow(0.0);
-  for (int axis = 0; axis < 3; ++axis) grow[axis][axis] = slope[axis];
-  // From part to world: x_world = R x + s, v_world = R (shift + grow R^T (x_world - s)).
-  const Mat3 world_grow = pose.turn * grow * glm::transpose(pose.turn);
-  return {dimension, pose.turn * shift - world_grow * pose.shift, world_grow};
+  return motion;
 }
 
 void add_motion(std::vector<Motion>& motions, const Motion& more) {
   for (Motion& motion : motions)
     if (motion.dimension == more.dimension) {
       motion.shift += more.shift;
-      motion.grow += more.grow;
+      motion.turn += more.turn;
+      for (int i = 0; i < more.stretch_count; ++i)
+        motion.stretches[static_cast<std::size_t>(motion.stretch_count++)] =
+            more.stretches[static_cast<std::size_t>(i)];
       return;
     }
   motions.push_back(more);
@@ -74,8 +79,12 @@ Vec3 swing_of(const Element& element, const Scene& scene) {
     double way = 0.0;
     for (const double side : {d.minus, d.plus})
       if (std::isfinite(side)) way = std::max(way, side);
-    Vec3 fastest = glm::abs(motion.at(middle));
-    for (int axis = 0; axis < 3; ++axis) fastest += glm::abs(motion.grow[axis]) * half[axis];
+    Vec3 fastest = glm::abs(motion.shift + motion.turn * middle);
+    for (int axis = 0; axis < 3; ++axis) fastest += glm::abs(motion.turn[axis]) * half[axis];
+    for (int i = 0; i < motion.stretch_count; ++i) {
+      const Stretch& stretch = motion.stretches[static_cast<std::size_t>(i)];
+      fastest += glm::abs(stretch.axis) * std::max(std::abs(stretch.low_rate), std::abs(stretch.high_rate));
+    }
     swing += way * fastest;
   }
   return swing;
@@ -98,6 +107,24 @@ const tolerance::Dimension& Scene::dimension(int index) const {
   return at < theirs ? below->dimensions[at] : dimensions[at - theirs];
 }
 
+Vec3 Motion::at(const Vec3& x) const {
+  constexpr double on_side = 1e-6;  // mm; witness points are good to 1e-9, sides stand 1e-6 apart at the least
+  Vec3 v = shift + turn * x;
+  for (int i = 0; i < stretch_count; ++i) {
+    const Stretch& stretch = stretches[static_cast<std::size_t>(i)];
+    const double along = glm::dot(stretch.axis, x);
+    if (!stretch.sides_only) {
+      const double share = (along - stretch.low) / (stretch.high - stretch.low);
+      v += stretch.axis * (stretch.low_rate + share * (stretch.high_rate - stretch.low_rate));
+    } else if (std::abs(along - stretch.high) <= on_side) {
+      v += stretch.axis * stretch.high_rate;
+    } else if (std::abs(along - stretch.low) <= on_side) {
+      v += stretch.axis * stretch.low_rate;
+    }
+  }
+  return v;
+}
+
 geometry::Bounds swept(const Element& element) {
   return {element.bounds.low - element.swing, element.bounds.high + element.swing};
 }
@@ -116,7 +143,11 @@ int Scene::add(const std::vector<tolerance::Dimension>& list) {
 }
 
 Motion rigid(int dimension, const Vec3& shift, const Vec3& rate, const Vec3& pivot) {
-  return {dimension, shift - glm::cross(rate, pivot), cross_matrix(rate)};
+  Motion motion;
+  motion.dimension = dimension;
+  motion.shift = shift - glm::cross(rate, pivot);
+  motion.turn = cross_matrix(rate);
+  return motion;
 }
 
 Frame moved(const Scene& scene, const Frame& frame, const Coordinates& by) {
@@ -124,7 +155,7 @@ Frame moved(const Scene& scene, const Frame& frame, const Coordinates& by) {
   out.pose.shift = frame.pose.point(at(by, scene.values));
   for (int axis = 0; axis < 3; ++axis)
     for (const parts::Share& share : by[static_cast<std::size_t>(axis)].shares)
-      add_motion(out.motions, {share.dimension, share.factor * frame.pose.turn[axis], Mat3(0.0)});
+      add_motion(out.motions, rigid(share.dimension, share.factor * frame.pose.turn[axis], Vec3(0.0), Vec3(0.0)));
   return out;
 }
 
@@ -145,11 +176,13 @@ int put(Scene& scene, const Frame& frame, const parts::Part& part, int offset, c
     auto made = parts::shape(body, scene.values);
     if (std::holds_alternative<geometry::Refusal>(made)) continue;
     auto& shaped = std::get<parts::Shaped>(made);
-    Element element{name, body.name, {std::move(shaped.solid), frame.pose.after(shaped.pose)}, {}, Vec3(0.0), frame.motions};
+    Element element{name, body.name, {std::move(shaped.solid), frame.pose.after(shaped.pose)},
+                    {},   Vec3(0.0), frame.motions};
     element.bounds = geometry::bounds(element.placed);
     const Vec3 low = at(body.low, scene.values);
     const Vec3 high = at(body.high, scene.values);
-    for (const int dimension : dimensions_of(body)) add_motion(element.motions, stretch(body, dimension, low, high, frame.pose));
+    for (const int dimension : dimensions_of(body))
+      add_motion(element.motions, growth(body, dimension, low, high, frame.pose));
     element.swing = swing_of(element, scene);
     scene.elements.push_back(std::move(element));
   }
@@ -158,7 +191,8 @@ int put(Scene& scene, const Frame& frame, const parts::Part& part, int offset, c
 
 int find_element(const Scene& scene, std::string_view part, std::string_view body) {
   for (std::size_t i = 0; i < scene.elements.size(); ++i)
-    if (scene.elements[i].part == part && scene.elements[i].body == body) return scene.first_element() + static_cast<int>(i);
+    if (scene.elements[i].part == part && scene.elements[i].body == body)
+      return scene.first_element() + static_cast<int>(i);
   return -1;
 }
 

@@ -1,13 +1,13 @@
-// The card stands on two supports: the socket's seat and the stand-off at its screw. A stand-off that is taller than the
-// seat by h tilts it about the seat by atan(h / length). Sideways it has the play of its edge in the socket and the play
-// of its screw hole about the screw; the two turn it about the other end. Along it has the play at the screw.
+// The card stands on two supports: the socket's seat and the stand-off at its screw. A stand-off that is taller than
+// the seat by h tilts it about the seat by atan(h / length). Sideways it has the play of its edge in the socket and the
+// play of its screw hole about the screw; the two turn it about the other end. Along it has the play at the screw.
 #include "fit/seat.h"
+
+#include "parts/m2_card.h"
 
 #include <cmath>
 #include <numbers>
 #include <utility>
-
-#include "parts/m2_card.h"
 
 namespace baywright::fit {
 
@@ -55,7 +55,8 @@ void place_card(Seating& s, Coordinate thickness) {
   const double degrees = 180.0 / std::numbers::pi;
   Frame frame = slot.frame;
   frame.pose.shift = at.point({value(side), value(along), slot.seat});
-  frame.pose.turn = at.turn * geometry::rotation({0, 0, 1}, yaw * degrees) * geometry::rotation({1, 0, 0}, tilt * degrees);
+  frame.pose.turn =
+      at.turn * geometry::rotation({0, 0, 1}, yaw * degrees) * geometry::rotation({1, 0, 0}, tilt * degrees);
   const Vec3 pivot = frame.pose.shift;
   const Vec3 x = at.turn[0];
   const Vec3 y = at.turn[1];
@@ -107,7 +108,8 @@ void put_wears(Seating& s, const parts::M2Card& card, int offset) {
   int below = s.card_body("chips");
   for (std::size_t i = 0; i < s.drive.wears.size(); ++i) {
     const auto* pad = std::get_if<build::Pad>(&s.drive.wears[i]);
-    const auto* over = std::get_if<build::Heatsink>(&s.drive.wears[pad != nullptr && i + 1 < s.drive.wears.size() ? i + 1 : i]);
+    const auto* over =
+        std::get_if<build::Heatsink>(&s.drive.wears[pad != nullptr && i + 1 < s.drive.wears.size() ? i + 1 : i]);
     double from = start;
     double to = end;
     double half = 11.0;
@@ -126,7 +128,8 @@ void put_wears(Seating& s, const parts::M2Card& card, int offset) {
         to = middle + 0.5 * pad->length->dimension.nominal;
       }
       parts::Part part;
-      part.bodies.push_back(parts::box_body("pad", {-half, std::max(from, start), z}, {half, std::min(to, end), z + thickness}));
+      part.bodies.push_back(
+          parts::box_body("pad", {-half, std::max(from, start), z}, {half, std::min(to, end), z + thickness}));
       const int own = put(scene, s.out.card, part, 0, pad->name);
       s.mate(below, own);
       below = own;

@@ -1,12 +1,12 @@
 #pragma once
 // What a check says: seatings with their findings and verdicts.
-#include <optional>
-#include <string>
-#include <vector>
-
 #include "fit/finding.h"
 #include "standards/links.h"
 #include "tolerance/stack.h"
+
+#include <optional>
+#include <string>
+#include <vector>
 
 namespace baywright::fit {
 
@@ -17,7 +17,7 @@ struct Seating {
   std::optional<double> share;  // of builds that fit; none where an open side that matters leaves it unknown
   Questions questions;
   std::optional<standards::links::Link> link;
-  std::vector<Finding> findings;  // worst first
+  std::vector<Finding> findings;        // worst first
   std::optional<std::size_t> deciding;  // index of the gap that decides, in findings: least room beyond what is asked
 };
 

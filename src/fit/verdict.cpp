@@ -1,9 +1,9 @@
 #include "fit/verdict.h"
 
+#include "geometry/limits.h"
+
 #include <algorithm>
 #include <cmath>
-
-#include "geometry/limits.h"
 
 namespace baywright::fit {
 
@@ -14,6 +14,8 @@ Verdict verdict_of(double low, double high, double asked) {
   return Verdict::marginal;
 }
 
-Verdict worse(Verdict a, Verdict b) { return std::max(a, b); }
+Verdict worse(Verdict a, Verdict b) {
+  return std::max(a, b);
+}
 
 }  // namespace baywright::fit

@@ -7,8 +7,8 @@ namespace baywright::fit {
 /// From best to worst; a seating is its worst finding.
 enum class Verdict { fits, marginal, undecided, does_not_fit };
 
-/// fits when low >= asked; else does not fit when high <= asked; else marginal. Figures in mm, compared at 1e-9 mm, so that
-/// faces which are made to touch count as ISO 286-1 has it. An open side is infinite. NaN is undecided.
+/// fits when low >= asked; else does not fit when high <= asked; else marginal. Figures in mm, compared at 1e-9 mm, so
+/// that faces which are made to touch count as ISO 286-1 has it. An open side is infinite. NaN is undecided.
 [[nodiscard]] Verdict verdict_of(double low, double high, double asked);
 
 [[nodiscard]] Verdict worse(Verdict a, Verdict b);

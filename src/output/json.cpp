@@ -1,9 +1,9 @@
 #include "output/json.h"
 
+#include "output/words.h"
+
 #include <cmath>
 #include <nlohmann/json.hpp>
-
-#include "output/words.h"
 
 namespace baywright::output {
 
@@ -17,7 +17,9 @@ Json figure(double value) {
   return rounded == 0.0 ? 0.0 : rounded;  // no minus zero
 }
 
-Json point(const geometry::Vec3& p) { return Json::array({figure(p.x), figure(p.y), figure(p.z)}); }
+Json point(const geometry::Vec3& p) {
+  return Json::array({figure(p.x), figure(p.y), figure(p.z)});
+}
 
 Json question(const fit::Question& question) {
   return {{"answer", word(question.answer)}, {"why", say(question.why)}};

@@ -1,8 +1,8 @@
 #pragma once
 // `check --json`: stable, as models/check.schema.json says.
-#include <string>
-
 #include "fit/seating.h"
+
+#include <string>
 
 namespace baywright::output {
 

@@ -1,9 +1,9 @@
 #include "output/parts_text.h"
 
-#include <algorithm>
-
 #include "output/text.h"
 #include "tolerance/reading.h"
+
+#include <algorithm>
 
 namespace baywright::output {
 
@@ -35,12 +35,15 @@ std::string part_text(const parts::Part& part) {
   }
   for (const tolerance::Dimension& d : part.dimensions) {
     const std::string head = "  " + padded(d.name, name) + "  " + padded(tolerance::in_words(d), value) + " mm  ";
-    out += head + wrapped((d.source.empty() ? "no source given" : d.source) + " (" + std::string(tolerance::word(d.known)) + ")",
-                          columns(head)) + '\n';
+    out +=
+        head +
+        wrapped((d.source.empty() ? "no source given" : d.source) + " (" + std::string(tolerance::word(d.known)) + ")",
+                columns(head)) +
+        '\n';
   }
   for (const parts::Hole& hole : part.holes)
-    out += "  hole " + padded(hole.name, 5) + " at x " + tolerance::in_words(hole.x) + ", y " + tolerance::in_words(hole.y) +
-           ", diameter " + tolerance::in_words(hole.diameter) + '\n';
+    out += "  hole " + padded(hole.name, 5) + " at x " + tolerance::in_words(hole.x) + ", y " +
+           tolerance::in_words(hole.y) + ", diameter " + tolerance::in_words(hole.diameter) + '\n';
   return out;
 }
 

@@ -1,9 +1,9 @@
 #pragma once
 // The library on a terminal.
+#include "parts/catalogue.h"
+
 #include <string>
 #include <vector>
-
-#include "parts/catalogue.h"
 
 namespace baywright::output {
 

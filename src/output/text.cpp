@@ -1,11 +1,11 @@
 #include "output/text.h"
 
+#include "output/words.h"
+#include "tolerance/reading.h"
+
 #include <algorithm>
 #include <cmath>
 #include <sstream>
-
-#include "output/words.h"
-#include "tolerance/reading.h"
 
 namespace baywright::output {
 
@@ -58,7 +58,10 @@ namespace {
 std::string painted(Verdict verdict, bool colour) {
   const std::string text = word(verdict);
   if (!colour) return text;
-  const char* code = verdict == Verdict::fits ? "1;34" : verdict == Verdict::marginal ? "1;33" : verdict == Verdict::undecided ? "1;37" : "1;31";
+  const char* code = verdict == Verdict::fits        ? "1;34"
+                     : verdict == Verdict::marginal  ? "1;33"
+                     : verdict == Verdict::undecided ? "1;37"
+                                                     : "1;31";
   return "\x1b[" + std::string(code) + 'm' + text + "\x1b[0m";
 }
 
@@ -89,8 +92,11 @@ std::string answer(const Check& check, const Tally& tally) {
   }
   if (count == 0 && drives.size() == 1) return drives.front() + " fits nowhere here" + by + ".";
   if (count == 0) return "None of the " + std::to_string(drives.size()) + " drives fits" + by + ".";
-  const std::string all = count == drives.size() ? (drives.size() == 1 ? "The drive" : drives.size() == 2 ? "Both drives" : "All " + std::to_string(count) + " drives")
-                                                 : std::to_string(count) + " of " + std::to_string(drives.size()) + " drives";
+  const std::string all = count == drives.size()
+                              ? (drives.size() == 1   ? "The drive"
+                                 : drives.size() == 2 ? "Both drives"
+                                                      : "All " + std::to_string(count) + " drives")
+                              : std::to_string(count) + " of " + std::to_string(drives.size()) + " drives";
   return all + (count == 1 ? " fits" : " fit") + by + ": " + fitting + ".";
 }
 
@@ -109,15 +115,19 @@ void add_seating(std::string& out, const Seating& seating, tolerance::Method met
                                                                     {"interface", &seating.questions.interface},
                                                                     {"bus", &seating.questions.bus}};
   for (const auto& [name, question] : questions)
-    add_line(out, name, (question->answer == fit::Answer::yes ? "yes. " : word(question->answer) + ". ") + say(question->why));
+    add_line(out, name,
+             (question->answer == fit::Answer::yes ? "yes. " : word(question->answer) + ". ") + say(question->why));
   std::size_t clear = 0;
   for (const Finding& finding : seating.findings) {
     const bool question = finding.kind == fit::Kind::form_factor || finding.kind == fit::Kind::interface ||
-                          finding.kind == fit::Kind::bus || finding.kind == fit::Kind::length || finding.kind == fit::Kind::link;
-    if (question) continue;  // said above
+                          finding.kind == fit::Kind::bus || finding.kind == fit::Kind::length ||
+                          finding.kind == fit::Kind::link;
+    if (question) continue;                                                        // said above
     if (finding.gap && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
     const std::string need = say_need(finding);
-    add_line(out, finding.verdict ? (finding.gap && finding.verdict == Verdict::fits ? "closest" : word(*finding.verdict)) : "note",
+    add_line(out,
+             finding.verdict ? (finding.gap && finding.verdict == Verdict::fits ? "closest" : word(*finding.verdict))
+                             : "note",
              say(finding, method) + (need.empty() ? "" : " " + need));
   }
 }
@@ -127,9 +137,12 @@ void add_seating(std::string& out, const Seating& seating, tolerance::Method met
 std::string check_text(const Check& check, const Tally& tally, bool colour) {
   std::string out = wrapped(answer(check, tally), 0) + '\n';
   for (const Seating& seating : check.seatings) add_seating(out, seating, check.method, colour);
-  out += '\n' + wrapped("Limits: " + in_words(check.method) + ". Clearance asked for: " + tolerance::in_words(check.clearance) +
-                            " mm. The chain behind each figure: baywright explain " + check.file,
-                        0) + '\n';
+  out +=
+      '\n' +
+      wrapped("Limits: " + in_words(check.method) + ". Clearance asked for: " + tolerance::in_words(check.clearance) +
+                  " mm. The chain behind each figure: baywright explain " + check.file,
+              0) +
+      '\n';
   for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
   out += "Before you fit anything: power off, unplug, disconnect the battery, touch bare metal first.\n";
   return out;
@@ -161,14 +174,16 @@ void add_chain(std::string& out, const Finding& finding, tolerance::Method metho
     constant -= link.sensitivity * link.dimension.nominal;
   }
   name_width = std::min<std::size_t>(name_width, 34);
-  out += "    " + padded("dimension", name_width) + "  " + padded("value", value_width) + "   times  share of variation, source\n";
+  out += "    " + padded("dimension", name_width) + "  " + padded("value", value_width) +
+         "   times  share of variation, source\n";
   for (const fit::ChainLink& link : finding.chain) {
     char times[16];
     std::snprintf(times, sizeof times, "%+7.3f", link.sensitivity);
     char share[16];
     std::snprintf(share, sizeof share, "%5.1f %%", whole > 0.0 ? 100.0 * weight(link, method) / whole : 0.0);
     const std::string head = "    " + padded(link.dimension.name, name_width) + "  " +
-                             padded(tolerance::in_words(link.dimension), value_width) + "  " + times + "  " + share + "  ";
+                             padded(tolerance::in_words(link.dimension), value_width) + "  " + times + "  " + share +
+                             "  ";
     const std::string source = (link.dimension.source.empty() ? "no source given" : link.dimension.source) + " (" +
                                std::string(tolerance::word(link.dimension.known)) + ")";
     out += head + wrapped(source, columns(head)) + '\n';
@@ -193,9 +208,11 @@ std::string explain_text(const Check& check, bool all) {
       const std::string label = finding.verdict ? word(*finding.verdict) : "note";
       out += "\n  " + wrapped(label + ": " + say(finding, check.method), 2) + '\n';
       if (!finding.gap) continue;
-      const auto limit = [](double value) { return std::isfinite(value) ? tolerance::in_words(value) : std::string("open"); };
-      std::string figures = "gap " + tolerance::in_words(finding.gap->nominal) + ", limits " + limit(finding.gap->min) + " .. " +
-                            limit(finding.gap->max) + " (" + in_words(check.method) + "), asked " +
+      const auto limit = [](double value) {
+        return std::isfinite(value) ? tolerance::in_words(value) : std::string("open");
+      };
+      std::string figures = "gap " + tolerance::in_words(finding.gap->nominal) + ", limits " + limit(finding.gap->min) +
+                            " .. " + limit(finding.gap->max) + " (" + in_words(check.method) + "), asked " +
                             tolerance::in_words(finding.gap->asked);
       if (finding.share) figures += ", enough in " + percent(*finding.share) + " of builds";
       figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
@@ -204,7 +221,9 @@ std::string explain_text(const Check& check, bool all) {
       const std::string need = say_need(finding);
       if (!need.empty()) out += "    " + wrapped(need, 4) + '\n';
     }
-    if (left > 0) out += "\n  " + std::to_string(left) + (left == 1 ? " wider gap fits" : " wider gaps fit") + " too (--all shows the chains)\n";
+    if (left > 0)
+      out += "\n  " + std::to_string(left) + (left == 1 ? " wider gap fits" : " wider gaps fit") +
+             " too (--all shows the chains)\n";
   }
   return out;
 }

@@ -1,14 +1,14 @@
 #pragma once
 // Answers for people at a terminal: at most 100 columns, the first line answers the question, no colour alone.
-#include <string>
-
 #include "fit/seating.h"
+
+#include <string>
 
 namespace baywright::output {
 
 /// How a check turned out as a whole: what the exit status says.
 struct Tally {
-  bool every = false;            // every place of every drive was asked about
+  bool every = false;  // every place of every drive was asked about
   bool accept_marginal = false;
   [[nodiscard]] bool good(const fit::Seating& seating) const;
   /// Whether each drive fits at one place (or, with `every`, at all of them).

@@ -256,7 +256,13 @@ namespace {
 
 /// What the element gains in length along `up` for each mm of the dimension, per mm of its length. A rigid motion: 0.
 double stretch(const fit::Motion& motion, const Vec3& up) {
-  return glm::dot(up, motion.grow * up);
+  double gain = 0.0;
+  for (int i = 0; i < motion.stretch_count; ++i) {
+    const fit::Stretch& one = motion.stretches[static_cast<std::size_t>(i)];
+    const double along = glm::dot(up, one.axis);
+    gain += along * along * (one.high_rate - one.low_rate) / (one.high - one.low);
+  }
+  return gain;
 }
 
 struct Span {
@@ -336,7 +342,8 @@ void add_distance(Found& found, const Scene& scene, int index, const SectionView
   for (const fit::Motion& motion : element.motions) {
     const tolerance::Dimension& d = scene.dimension(motion.dimension);
     const bool moves =
-        std::abs(std::abs(glm::dot(motion.shift, section.view.up)) - 1.0) < 1e-9 && motion.grow == geometry::Mat3(0.0);
+        std::abs(std::abs(glm::dot(motion.shift, section.view.up)) - 1.0) < 1e-9 &&
+        motion.turn == geometry::Mat3(0.0) && motion.stretch_count == 0;
     if (!moves || !(d.nominal > 0.0) || found.dimensions.contains(motion.dimension)) continue;
     for (int other = 0; other < scene.first_element(); ++other) {
       if (scene.element(other).part == element.part) continue;

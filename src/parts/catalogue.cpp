@@ -1,11 +1,11 @@
 #include "parts/catalogue.h"
 
-#include <algorithm>
-#include <utility>
-
-#include "parts/naming.h"
 #include "parts/library.h"
 #include "parts/m2_card.h"
+#include "parts/naming.h"
+
+#include <algorithm>
+#include <utility>
 
 namespace baywright::parts {
 
@@ -22,10 +22,11 @@ std::vector<Item> catalogue(const std::vector<std::filesystem::path>& folders) {
   for (const m2::HeightCode& code : m2::height_codes()) codes.emplace_back(code.code);
   std::vector<std::string> lengths;
   for (const m2::Length& length : m2::lengths()) lengths.push_back(std::to_string(length.code));
-  items.push_back({"m2/SIZE-HEIGHT-KEYS", "M.2 card, as m2/2280-D2-M: 22 wide, lengths " + any_of(lengths) + ", heights " +
-                                              any_of(codes) + ", keys M, B or B+M"});
+  items.push_back({"m2/SIZE-HEIGHT-KEYS", "M.2 card, as m2/2280-D2-M: 22 wide, lengths " + any_of(lengths) +
+                                              ", heights " + any_of(codes) + ", keys M, B or B+M"});
   for (const m2::SocketClass& each : m2::socket_classes())
-    items.push_back({"m2/M/" + std::string(each.name), "M.2 socket of class " + std::string(each.name) + ", key M (or B)"});
+    items.push_back(
+        {"m2/M/" + std::string(each.name), "M.2 socket of class " + std::string(each.name) + ", key M (or B)"});
   for (const char* body : {"x1", "x4", "x8", "x16"}) {
     items.push_back({std::string("pcie/") + body, "PCIe slot for add-in cards (the three questions only)"});
     items.push_back({std::string("add-in card/") + body, "drive on an add-in card (the three questions only)"});

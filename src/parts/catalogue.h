@@ -1,12 +1,12 @@
 #pragma once
 // The library as one list to look through: part files, boards, M.2 cards, sockets.
+#include "parts/fault.h"
+#include "parts/part.h"
+
 #include <filesystem>
 #include <optional>
 #include <string>
 #include <vector>
-
-#include "parts/fault.h"
-#include "parts/part.h"
 
 namespace baywright::parts {
 

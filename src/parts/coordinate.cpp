@@ -43,8 +43,12 @@ Coordinate& Coordinate::operator+=(const Coordinate& other) {
   return *this;
 }
 
-Coordinate operator+(Coordinate a, const Coordinate& b) { return a += b; }
-Coordinate operator-(Coordinate a, const Coordinate& b) { return a += -1.0 * b; }
+Coordinate operator+(Coordinate a, const Coordinate& b) {
+  return a += b;
+}
+Coordinate operator-(Coordinate a, const Coordinate& b) {
+  return a += -1.0 * b;
+}
 Coordinate operator*(double factor, Coordinate a) {
   a.base *= factor;
   for (Share& share : a.shares) share.factor *= factor;

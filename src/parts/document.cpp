@@ -1,13 +1,14 @@
 #include "parts/document.h"
 
+#include "parts/stray_character.h"
+#include "tolerance/reading.h"
+
 #include <algorithm>
 #include <cmath>
 #include <fstream>
 #include <sstream>
 #include <system_error>
 #include <utility>
-
-#include "tolerance/reading.h"
 
 namespace baywright::parts {
 
@@ -30,17 +31,26 @@ int characters(const std::string& text) {
   return static_cast<int>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
-bool is_control(char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; }
+bool is_control(char c) {
+  return static_cast<unsigned char>(c) < 0x20 || c == 0x7f;
+}
 
 std::string_view kind_of(const toml::node& node) {
   switch (node.type()) {
-    case toml::node_type::table: return "a table";
-    case toml::node_type::array: return "a list";
-    case toml::node_type::string: return "text";
-    case toml::node_type::integer: return "a whole number";
-    case toml::node_type::floating_point: return "a number";
-    case toml::node_type::boolean: return "true or false";
-    default: return "a date or time";
+    case toml::node_type::table:
+      return "a table";
+    case toml::node_type::array:
+      return "a list";
+    case toml::node_type::string:
+      return "text";
+    case toml::node_type::integer:
+      return "a whole number";
+    case toml::node_type::floating_point:
+      return "a number";
+    case toml::node_type::boolean:
+      return "true or false";
+    default:
+      return "a date or time";
   }
 }
 
@@ -65,7 +75,8 @@ std::string read_text_file(const std::filesystem::path& path) {
   const bool regular = std::filesystem::is_regular_file(status);
   const auto size = regular ? std::filesystem::file_size(path, failed) : 0;
   const auto too_large = [&](std::uintmax_t bytes) {
-    stop_file(path, "the file has " + std::to_string(bytes >> 20) + " MB or more", "a build file has a few kB, 4 MB at the most");
+    stop_file(path, "the file has " + std::to_string(bytes >> 20) + " MB or more",
+              "a build file has a few kB, 4 MB at the most");
   };
   if (size > largest_file) too_large(size);
   std::ifstream in(path, std::ios::binary);
@@ -78,11 +89,15 @@ std::string read_text_file(const std::filesystem::path& path) {
   }
   if (text.find_first_not_of(" \t\r\n") == std::string::npos)
     stop_file(path, "the file is empty", "`baywright new under-tray -o FILE` writes one to start from");
-  if (text.find('\0') != std::string::npos) stop_file(path, "this is not text: it holds a NUL byte", "give a TOML file");
+  if (text.find('\0') != std::string::npos)
+    stop_file(path, "this is not text: it holds a NUL byte", "give a TOML file");
   return text;
 }
 
 toml::table parse_document(std::string_view text, const std::string& file) {
+  if (const auto stray = stray_character(text))
+    throw Stop{{file, stray->line, stray->column, "the character " + stray->words + " stands outside quotes",
+                "put a text or a length with limits in straight quotes, as in \"9.1 ±0.2\""}};
   try {
     return toml::parse(text, file);
   } catch (const toml::parse_error& error) {
@@ -117,7 +132,9 @@ void Fields::knows(std::initializer_list<std::string_view> keys) {
   for (const std::string_view key : keys) known_.insert(std::string(key));
 }
 
-bool Fields::has(std::string_view key) { return find(key) != nullptr; }
+bool Fields::has(std::string_view key) {
+  return find(key) != nullptr;
+}
 
 bool Fields::is_table(std::string_view key) {
   const toml::node* node = find(key);
@@ -162,11 +179,14 @@ double Fields::finite(const toml::node& node, std::string_view key) const {
   if (!node.is_number() || !value)
     stop_at(node, '`' + std::string(key) + "` holds " + std::string(kind_of(node)), "it must be a number");
   if (!(std::abs(*value) <= 1e5))  // NaN too
-    stop_at(node, '`' + std::string(key) + "` is not a usable figure", "a figure must lie within -100000 and 100000 mm");
+    stop_at(node, '`' + std::string(key) + "` is not a usable figure",
+            "a figure must lie within -100000 and 100000 mm");
   return *value;
 }
 
-double Fields::number(std::string_view key) { return finite(need(key), key); }
+double Fields::number(std::string_view key) {
+  return finite(need(key), key);
+}
 
 std::optional<double> Fields::maybe_number(std::string_view key) {
   if (!has(key)) return std::nullopt;
@@ -176,8 +196,7 @@ std::optional<double> Fields::maybe_number(std::string_view key) {
 int Fields::count(std::string_view key, int least, int most) {
   const toml::node& node = need(key);
   const auto* value = node.as_integer();
-  const std::string right =
-      "it must be a whole number from " + std::to_string(least) + " to " + std::to_string(most);
+  const std::string right = "it must be a whole number from " + std::to_string(least) + " to " + std::to_string(most);
   if (value == nullptr) stop_at(node, '`' + std::string(key) + "` is " + std::string(kind_of(node)), right);
   if (value->get() < least || value->get() > most)
     stop_at(node, '`' + std::string(key) + "` is " + std::to_string(value->get()), right);
@@ -207,7 +226,8 @@ GivenLength Fields::length_of(const toml::node& node, const std::string& name, c
       using tolerance::Known;
       const std::vector<Known> kinds = {Known::read,   Known::secondary, Known::practice,
                                         Known::memory, Known::measured,  Known::derived};
-      const auto found = std::find_if(kinds.begin(), kinds.end(), [&](Known k) { return tolerance::word(k) == *known; });
+      const auto found =
+          std::find_if(kinds.begin(), kinds.end(), [&](Known k) { return tolerance::word(k) == *known; });
       if (found == kinds.end())
         fields.stop("known", "`known = " + in_quotes(*known) + "` is no way of knowing",
                     "it must be read, secondary, practice, memory, measured or derived");
@@ -246,8 +266,8 @@ GivenLength Fields::length_of(const toml::node& node, const std::string& name, c
     stop_at(node, "the length `" + name + "` may come out at " + tolerance::in_words(given.dimension.low()) + " mm",
             "its lower limit must be more than nothing");
   if (!limits_given) {
-    given.dimension.minus = given.dimension.plus = least > 0.0 ? std::min(measuring.limit, 0.5 * given.dimension.nominal)
-                                                               : measuring.limit;
+    given.dimension.minus = given.dimension.plus =
+        least > 0.0 ? std::min(measuring.limit, 0.5 * given.dimension.nominal) : measuring.limit;
     const bool exact = measuring.limit == 0.0 && measuring.source.empty();
     given.dimension.source = exact ? std::string(taken_as_exact) : measuring.source;
   }
@@ -334,7 +354,8 @@ geometry::Outline outline_of(const toml::node& node, const std::string& file) {
     } else {
       const auto x = point->get(0)->value<double>();
       const auto y = point->get(1)->value<double>();
-      if (!x || !y || !(std::abs(*x) <= 1e5) || !(std::abs(*y) <= 1e5)) refuse(item, "a point of an outline is not a usable pair of figures");
+      if (!x || !y || !(std::abs(*x) <= 1e5) || !(std::abs(*y) <= 1e5))
+        refuse(item, "a point of an outline is not a usable pair of figures");
       out.emplace_back(x.value_or(0.0), y.value_or(0.0));
     }
   }
@@ -344,7 +365,9 @@ geometry::Outline outline_of(const toml::node& node, const std::string& file) {
 
 }  // namespace
 
-std::vector<geometry::Vec2> Fields::points(std::string_view key) { return outline_of(list(key), file_); }
+std::vector<geometry::Vec2> Fields::points(std::string_view key) {
+  return outline_of(list(key), file_);
+}
 
 std::vector<std::vector<geometry::Vec2>> Fields::point_lists(std::string_view key) {
   std::vector<std::vector<geometry::Vec2>> out;
@@ -395,7 +418,8 @@ int Fields::line(std::string_view key) const {
 }
 
 void Fields::stop_at(const toml::node& node, const std::string& what, const std::string& right) const {
-  throw Stop{{file_, static_cast<int>(node.source().begin.line), static_cast<int>(node.source().begin.column), what, right}};
+  throw Stop{
+      {file_, static_cast<int>(node.source().begin.line), static_cast<int>(node.source().begin.column), what, right}};
 }
 
 void Fields::stop(std::string_view key, const std::string& what, const std::string& right) const {

@@ -1,21 +1,20 @@
 #pragma once
 // Reading TOML with every key accounted for. Inside the rooms that read files a fault travels as the exception `Stop`;
 // the functions that those rooms offer catch it and return the fault.
+#include "parts/fault.h"
+#include "parts/given_length.h"
+#include "parts/naming.h"
+#include "parts/part.h"
+#include "tolerance/dimension.h"
+
 #include <filesystem>
 #include <initializer_list>
 #include <optional>
 #include <set>
 #include <string>
 #include <string_view>
-#include <vector>
-
 #include <toml++/toml.h>
-
-#include "parts/fault.h"
-#include "parts/given_length.h"
-#include "parts/naming.h"
-#include "parts/part.h"
-#include "tolerance/dimension.h"
+#include <vector>
 
 namespace baywright::parts {
 
@@ -35,9 +34,9 @@ struct Measuring {
 /// Parses TOML; throws Stop.
 [[nodiscard]] toml::table parse_document(std::string_view text, const std::string& file);
 
-/// A table being read: each accessor marks its key as known, and `finish` refuses what is left, naming the nearest known
-/// key. A reader whose keys depend on each other says first what it `knows`, so that no message calls a good key unknown.
-/// All accessors throw Stop with the place of the value that is wrong.
+/// A table being read: each accessor marks its key as known, and `finish` refuses what is left, naming the nearest
+/// known key. A reader whose keys depend on each other says first what it `knows`, so that no message calls a good key
+/// unknown. All accessors throw Stop with the place of the value that is wrong.
 class Fields {
  public:
   Fields(const toml::table& table, std::string file, std::string what_it_is);
@@ -51,8 +50,10 @@ class Fields {
   [[nodiscard]] double number(std::string_view key);
   [[nodiscard]] std::optional<double> maybe_number(std::string_view key);
   [[nodiscard]] int count(std::string_view key, int least, int most);
-  /// A length in mm: a number, text with limits, or a table { length, source, known, uniform }. `least`: smallest nominal allowed.
-  [[nodiscard]] GivenLength length(std::string_view key, const std::string& name, const Measuring& measuring, double least);
+  /// A length in mm: a number, text with limits, or a table { length, source, known, uniform }. `least`: smallest
+  /// nominal allowed.
+  [[nodiscard]] GivenLength length(std::string_view key, const std::string& name, const Measuring& measuring,
+                                   double least);
   [[nodiscard]] std::optional<GivenLength> maybe_length(std::string_view key, const std::string& name,
                                                         const Measuring& measuring, double least);
   /// Exactly `size` lengths.

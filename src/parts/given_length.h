@@ -1,8 +1,8 @@
 #pragma once
 // A length as a file gives it.
-#include <string_view>
-
 #include "tolerance/dimension.h"
+
+#include <string_view>
 
 namespace baywright::parts {
 

@@ -1,13 +1,13 @@
 #include "parts/library.h"
 
+#include "parts/part_file.h"
+#include "standards/boards.h"
+
 #include <algorithm>
 #include <cstdlib>
 #include <map>
 #include <system_error>
 #include <utility>
-
-#include "parts/part_file.h"
-#include "standards/boards.h"
 
 namespace baywright::parts {
 
@@ -80,7 +80,10 @@ std::variant<Part, Fault> find_part(const std::string& id, const std::vector<std
   }
   const std::vector<std::string> ids = all_ids(folders);
   const std::string meant = nearest(id, ids);
-  return Fault{{}, 0, 0, "the library has no part `" + id + '`',
+  return Fault{{},
+               0,
+               0,
+               "the library has no part `" + id + '`',
                meant.empty() ? "`baywright parts` lists what it has" : "did you mean `" + meant + "`?"};
 }
 

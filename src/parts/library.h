@@ -1,12 +1,12 @@
 #pragma once
 // The library: parts by id. "board/mini-itx" from the standards rows; "fin-heatsink-3" from fin-heatsink-3.part.toml.
+#include "parts/fault.h"
+#include "parts/part.h"
+
 #include <filesystem>
 #include <string>
 #include <variant>
 #include <vector>
-
-#include "parts/fault.h"
-#include "parts/part.h"
 
 namespace baywright::parts {
 
@@ -22,9 +22,10 @@ struct Entry {
 };
 [[nodiscard]] std::vector<Entry> entries(const std::vector<std::filesystem::path>& folders);
 
-/// A part that is a whole (a board, a heatsink, a part file). Faults carry no place where the id itself is wrong (line 0,
-/// empty file: the caller knows where it was written), and the place in the part file where that is wrong.
-[[nodiscard]] std::variant<Part, Fault> find_part(const std::string& id, const std::vector<std::filesystem::path>& folders);
+/// A part that is a whole (a board, a heatsink, a part file). Faults carry no place where the id itself is wrong (line
+/// 0, empty file: the caller knows where it was written), and the place in the part file where that is wrong.
+[[nodiscard]] std::variant<Part, Fault> find_part(const std::string& id,
+                                                  const std::vector<std::filesystem::path>& folders);
 
 [[nodiscard]] Part board_part(const std::string& standard_id);  // "mini-itx"; must exist
 

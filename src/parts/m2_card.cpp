@@ -23,8 +23,8 @@ void half_circle(Outline& outline, const Vec2& centre, double radius) {
   }
 }
 
-/// A rectangle from (left, from) to (right, to) with a round cut of `radius` in its far side at x = 0, its centre `inset`
-/// inside the side.
+/// A rectangle from (left, from) to (right, to) with a round cut of `radius` in its far side at x = 0, its centre
+/// `inset` inside the side.
 Outline with_cut(double left, double right, double from, double to, double radius, double inset) {
   Outline outline = {{left, from}, {right, from}, {right, to}};
   if (inset > 0.0) outline.emplace_back(radius, to);
@@ -80,9 +80,10 @@ M2Card m2_card(const m2::CardName& name, const MeasuredHeights& measured) {
   const m2::Length& length_row = row_of(m2::lengths(), name.length);
   const m2::HeightCode* code = m2::height_code(name.height);
   const double length = length_row.along.nominal;
-  // Every card is symmetric about x = 0 but 16.5 wide ones, which are cut down on the pin 75 side and keep the pin 1 edge
-  // of a 22 wide card (PCI-SIG M.2 Rev 1.0, Figure 7).
-  const double right = name.width == 16 ? 0.5 * row_of(m2::widths(), 22).across.nominal : 0.5 * width_row.across.nominal;
+  // Every card is symmetric about x = 0 but 16.5 wide ones, which are cut down on the pin 75 side and keep the pin 1
+  // edge of a 22 wide card (PCI-SIG M.2 Rev 1.0, Figure 7).
+  const double right =
+      name.width == 16 ? 0.5 * row_of(m2::widths(), 22).across.nominal : 0.5 * width_row.across.nominal;
   const double left = right - width_row.across.nominal;
   const double tab_right = 0.5 * m2::tab_width().nominal;
   const double tab_left = std::max(-tab_right, left);
@@ -154,8 +155,7 @@ Part m2_standoff(const Coordinate& diameter, const Coordinate& height) {
   Part part;
   part.id = "m2/standoff";
   part.kind = "standoff";
-  part.bodies.push_back(
-      round_body("standoff", 0.0, 0.0, diameter, 0.0, height + Coordinate(m2::solder().nominal)));
+  part.bodies.push_back(round_body("standoff", 0.0, 0.0, diameter, 0.0, height + Coordinate(m2::solder().nominal)));
   return part;
 }
 

@@ -1,9 +1,9 @@
 #pragma once
 // An M.2 card, its screw, a socket and a stand-off as parts, from the published rows.
-#include <optional>
-
 #include "parts/part.h"
 #include "standards/m2.h"
+
+#include <optional>
 
 namespace baywright::parts {
 

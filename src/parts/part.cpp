@@ -66,7 +66,8 @@ std::variant<Shaped, Refusal> shape(const Body& body, std::span<const double> va
     return Shaped{std::get<Solid>(made), {Mat3(1.0), low}};
   }
   const int w = body.axis;
-  if (body.ready && body.form == Body::Form::prism && size == body.ready_size) return Shaped{*body.ready, {turn_to(w), low}};
+  if (body.ready && body.form == Body::Form::prism && size == body.ready_size)
+    return Shaped{*body.ready, {turn_to(w), low}};
   const int u = (w + 1) % 3;
   const int v = (w + 2) % 3;
   if (body.form == Body::Form::cylinder) {

@@ -1,13 +1,13 @@
 #pragma once
 // A part: solids in its own coordinates, the dimensions that decide them, and what other parts may hold on to.
+#include "geometry/solid.h"
+#include "parts/coordinate.h"
+#include "tolerance/dimension.h"
+
 #include <optional>
 #include <string>
 #include <variant>
 #include <vector>
-
-#include "geometry/solid.h"
-#include "parts/coordinate.h"
-#include "tolerance/dimension.h"
 
 namespace baywright::parts {
 
@@ -17,15 +17,16 @@ struct Body {
 
   std::string name;  // "card", "chips", "fin 3"; unique in its part
   Form form = Form::box;
-  int axis = 2;  // of extrusion for prism and cylinder: 0 x, 1 y, 2 z
-  Coordinates low;   // the box that the solid fills, part coordinates
-  Coordinates high;  // high > low at every value of the dimensions
+  int axis = 2;               // of extrusion for prism and cylinder: 0 x, 1 y, 2 z
+  Coordinates low;            // the box that the solid fills, part coordinates
+  Coordinates high;           // high > low at every value of the dimensions
   geometry::Outline outline;  // prism: in its nominal place, the two axes after `axis` in turn (x,y for z; y,z for x)
   std::vector<geometry::Outline> holes;
-  Coordinate bore;   // cylinder: diameter of the bore, 0 when solid
+  Coordinate bore;          // cylinder: diameter of the bore, 0 when solid
   bool drawn_only = false;  // shown in drawings, never measured (a hole's rim, a printed mark)
 
-  /// The solid at one size, made once (`make_ready`): cutting an outline into convex pieces is the slow step of a seating.
+  /// The solid at one size, made once (`make_ready`): cutting an outline into convex pieces is the slow step of a
+  /// seating.
   std::optional<geometry::Solid> ready;
   geometry::Vec3 ready_size{0.0};
 };

@@ -1,8 +1,8 @@
 #include "parts/part_file.h"
 
-#include <utility>
-
 #include "tolerance/reading.h"
+
+#include <utility>
 
 namespace baywright::parts {
 
@@ -19,7 +19,8 @@ Coordinate add_length(Part& part, GivenLength given, const Fields& fields) {
 
 void add_box(Part& part, Fields& solid, std::string_view key, const std::string& name, const Measuring& measuring) {
   const bool plate = key == "plate";
-  auto sizes = solid.lengths(key, {name + " length", name + " width", name + (plate ? " thickness" : " height")}, measuring, some);
+  auto sizes = solid.lengths(key, {name + " length", name + " width", name + (plate ? " thickness" : " height")},
+                             measuring, some);
   const Coordinate x = add_length(part, sizes[0], solid);
   const Coordinate y = add_length(part, sizes[1], solid);
   const Coordinate z = add_length(part, sizes[2], solid);
@@ -32,7 +33,8 @@ void add_cylinder(Part& part, Fields& solid, const std::string& name, const Meas
   const Coordinate diameter = add_length(part, round.length("diameter", name + " diameter", measuring, some), round);
   const Coordinate height = add_length(part, round.length("height", name + " height", measuring, some), round);
   Body body = round_body(name, 0.0, 0.0, diameter, 0.0, height);
-  if (auto bore = round.maybe_length("bore", name + " bore", measuring, some)) body.bore = add_length(part, *bore, round);
+  if (auto bore = round.maybe_length("bore", name + " bore", measuring, some))
+    body.bore = add_length(part, *bore, round);
   round.finish();
   part.bodies.push_back(std::move(body));
 }
@@ -66,13 +68,18 @@ void add_solid(Part& part, Fields solid, const std::string& name, const Measurin
   int forms = 0;
   for (const std::string_view form : {"plate", "box", "cylinder", "prism"})
     if (solid.has(form) && ++forms > 1) solid.stop(form, "this solid has two forms", "keep one of them");
-  if (solid.has("plate")) add_box(part, solid, "plate", name, measuring);
-  else if (solid.has("box")) add_box(part, solid, "box", name, measuring);
-  else if (solid.has("cylinder")) add_cylinder(part, solid, name, measuring);
-  else if (solid.has("prism")) add_prism(part, solid, name, measuring);
+  if (solid.has("plate"))
+    add_box(part, solid, "plate", name, measuring);
+  else if (solid.has("box"))
+    add_box(part, solid, "box", name, measuring);
+  else if (solid.has("cylinder"))
+    add_cylinder(part, solid, name, measuring);
+  else if (solid.has("prism"))
+    add_prism(part, solid, name, measuring);
   else {
     solid.finish();
-    solid.stop_here("this solid has no form", "write plate = [x, y, t], box = [x, y, z], cylinder = { ... } or prism = { ... }");
+    solid.stop_here("this solid has no form",
+                    "write plate = [x, y, t], box = [x, y, z], cylinder = { ... } or prism = { ... }");
   }
   solid.finish();
   require_solid(part, solid);
@@ -84,8 +91,7 @@ Part heatsink_part(Fields heatsink, const std::string& id, const Measuring& meas
   part.kind = "heatsink";
   heatsink.knows({"length", "width", "base", "fins", "height"});
   const Coordinate length = add_length(part, heatsink.length("length", "heatsink length", measuring, some), heatsink);
-  const Coordinate half =
-      0.5 * add_length(part, heatsink.length("width", "heatsink width", measuring, some), heatsink);
+  const Coordinate half = 0.5 * add_length(part, heatsink.length("width", "heatsink width", measuring, some), heatsink);
   const Coordinate height = add_length(part, heatsink.length("height", "heatsink height", measuring, some), heatsink);
   const int fins = heatsink.has("fins") ? heatsink.count("fins", 0, 60) : 0;
   if (fins == 0) {
@@ -104,7 +110,8 @@ Part heatsink_part(Fields heatsink, const std::string& id, const Measuring& meas
   for (int i = 0; i < fins; ++i) {
     const double from = fins == 1 ? -0.25 : -1.0 + 2.0 * 2.5 * fin * i;
     const double to = fins == 1 ? 0.25 : from + 2.0 * fin;
-    part.bodies.push_back(box_body("fin " + std::to_string(i + 1), {from * half, 0.0, base}, {to * half, length, height}));
+    part.bodies.push_back(
+        box_body("fin " + std::to_string(i + 1), {from * half, 0.0, base}, {to * half, length, height}));
   }
   require_solid(part, heatsink);
   return part;
@@ -142,7 +149,8 @@ Part read_part_file(const std::filesystem::path& path) {
   } else {
     part.id = id;
     part.kind = fields.maybe_text("kind").value_or("part");
-    if (fields.has("solid")) add_solid(part, fields.table("solid", "a solid"), part.kind, measuring);
+    if (fields.has("solid"))
+      add_solid(part, fields.table("solid", "a solid"), part.kind, measuring);
     else {
       fields.finish();
       fields.stop_here("this part has no solid", "add `solid = { box = [x, y, z] }` or `heatsink = { ... }`");

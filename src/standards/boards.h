@@ -1,11 +1,11 @@
 #pragma once
 // Main boards as published: outline, mounting holes, height zones. Frame: x from the rear (I/O) edge forward, origin at
 // the corner on the CPU side, body at y < 0, z = 0 on the component side.
+#include "tolerance/dimension.h"
+
 #include <span>
 #include <string_view>
 #include <vector>
-
-#include "tolerance/dimension.h"
 
 namespace baywright::standards::boards {
 
@@ -24,7 +24,7 @@ struct Zone {  // parts of the board may stand up to `height` here
   Dimension height;
 };
 struct Board {
-  std::string_view id;  // "mini-itx" "micro-atx" "atx"
+  std::string_view id;          // "mini-itx" "micro-atx" "atx"
   Dimension along_x, across_y;  // sizes
   std::vector<Hole> holes;
   std::vector<Zone> zones;

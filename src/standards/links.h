@@ -1,11 +1,11 @@
 #pragma once
 // Link rates of SATA and PCIe 1 to 5, after line code, one direction. MB = 10^6 bytes.
+#include "tolerance/dimension.h"
+
 #include <optional>
 #include <string>
 #include <string_view>
 #include <variant>
-
-#include "tolerance/dimension.h"
 
 namespace baywright::standards::links {
 
@@ -14,8 +14,8 @@ enum class Protocol { sata, pcie };
 /// "pcie 4.0 x4", "sata 6".
 struct Link {
   Protocol protocol = Protocol::pcie;
-  int generation = 0;   // pcie 1..5; sata 1..3 (1.5, 3, 6 Gb/s)
-  int lanes = 1;        // pcie 1 2 4 8 16; sata 1
+  int generation = 0;  // pcie 1..5; sata 1..3 (1.5, 3, 6 Gb/s)
+  int lanes = 1;       // pcie 1 2 4 8 16; sata 1
 };
 
 /// Accepts "pcie 4.0 x4", "pcie 3 x2", "PCIe 4.0 x4", "sata 6", "sata 3". The refusal says what is wrong and what would
@@ -28,7 +28,8 @@ struct Link {
 [[nodiscard]] std::string_view source(const Link& link);
 [[nodiscard]] tolerance::Known known(const Link& link);
 
-/// What two ends settle on: the lower generation, the largest of 1 2 4 8 16 lanes that both have. None across protocols.
+/// What two ends settle on: the lower generation, the largest of 1 2 4 8 16 lanes that both have. None across
+/// protocols.
 [[nodiscard]] std::optional<Link> settle(const Link& drive, const Link& host);
 
 }  // namespace baywright::standards::links

@@ -1,10 +1,10 @@
 #pragma once
 // Reading a length as people write it.
+#include "tolerance/dimension.h"
+
 #include <string>
 #include <string_view>
 #include <variant>
-
-#include "tolerance/dimension.h"
 
 namespace baywright::tolerance {
 

@@ -2,26 +2,27 @@
 // Sums of dimensions: G = sum a_i x_i, with limits. After the usual chain mathematics: half range t = (plus + minus)/2,
 // midpoint shift m = (plus - minus)/2; mid M = sum a (nominal + m); worst case W = sum |a| t; root sum square
 // R = sqrt(sum (a t)^2). Limits are M -+ W or M -+ R, never nominal -+.
+#include "tolerance/dimension.h"
+
 #include <optional>
 #include <span>
 #include <vector>
-
-#include "tolerance/dimension.h"
 
 namespace baywright::tolerance {
 
 enum class Method { worst, rss };
 
 struct Term {
-  double sensitivity = 0.0;  // mm of the gap per mm of the dimension, signed
+  double sensitivity = 0.0;              // mm of the gap per mm of the dimension, signed
   const Dimension* dimension = nullptr;  // never null
 };
 
 /// The variation of a gap about its nominal. An open side of any term with a sensitivity opens one side of the gap:
-/// -infinity or +infinity. RSS with an open side: the closed terms as usual, the open side infinite, the other side taken
-/// at the open term's limit.
+/// -infinity or +infinity. RSS with an open side: the closed terms as usual, the open side infinite, the other side
+/// taken at the open term's limit.
 struct Spread {
-  double down = 0.0;  // limits are nominal - down .. nominal + up, both may be negative (a one-sided limit shifts the middle)
+  double down =
+      0.0;  // limits are nominal - down .. nominal + up, both may be negative (a one-sided limit shifts the middle)
   double up = 0.0;
 };
 

@@ -1,12 +1,11 @@
 // A check as a user runs it: demo (a) whole, and one drive re-checked in machines of 100 to 10,000 parts.
 // No peer does this job, so there is no ratio; the geometry underneath is held against one in geometry_bench.
-#include <benchmark/benchmark.h>
-
-#include <cmath>
-#include <string>
-
 #include "build/build.h"
 #include "fit/check.h"
+
+#include <benchmark/benchmark.h>
+#include <cmath>
+#include <string>
 
 namespace {
 
@@ -17,23 +16,27 @@ build::Build demo() {
   return std::get<build::Build>(std::move(read));
 }
 
-/// A board with `count` - 1 parts of 4 x 4 on it, as dense everywhere as on a crowded board, and one slot in the middle.
+/// A board with `count` - 1 parts of 4 x 4 on it, as dense everywhere as on a crowded board, and one slot in the
+/// middle.
 build::Build crowd(int count) {
   const int side = static_cast<int>(std::ceil(std::sqrt(count - 1)));
   const double pitch = 12.0;
   const double size = pitch * side + 40.0;
-  std::string text = "title = \"crowd\"\n[[part]]\nname = \"board\"\nsolid = { plate = [" + std::to_string(size) + ", " +
-                     std::to_string(size) + ", \"1.57 ±0.1\"] }\n";
+  std::string text = "title = \"crowd\"\n[[part]]\nname = \"board\"\nsolid = { plate = [" + std::to_string(size) +
+                     ", " + std::to_string(size) + ", \"1.57 ±0.1\"] }\n";
   for (int i = 0; i + 1 < count; ++i) {
     const double x = 20.0 + pitch * (i % side);
     const double y = 20.0 + pitch * (i / side);
-    text += "[[part]]\nname = \"part " + std::to_string(i) + "\"\nsolid = { box = [4, 4, \"1.0 ±0.1\"] }\non = { part = \"board\", at = [" +
-            std::to_string(x) + ", " + std::to_string(y) + "] }\n";
+    text += "[[part]]\nname = \"part " + std::to_string(i) +
+            "\"\nsolid = { box = [4, 4, \"1.0 ±0.1\"] }\non = { part = \"board\", at = [" + std::to_string(x) + ", " +
+            std::to_string(y) + "] }\n";
   }
-  text += "[[slot]]\nname = \"slot\"\non = { part = \"board\", at = [" + std::to_string(size / 2.0) + ", " + std::to_string(size / 2.0) +
+  text += "[[slot]]\nname = \"slot\"\non = { part = \"board\", at = [" + std::to_string(size / 2.0) + ", " +
+          std::to_string(size / 2.0) +
           "], toward = \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n"
           "[[drive]]\nname = \"card\"\nuse = \"m2/2280-D2-M\"\nbus = \"pcie 4.0 x4\"\n"
-          "wears = [ { pad = \"1.0 ±0.1\", compress = \"30 %\" }, { heatsink = { length = 70, width = 22, base = 1, fins = 9, height = \"6.0 ±0.1\" } } ]\n";
+          "wears = [ { pad = \"1.0 ±0.1\", compress = \"30 %\" }, { heatsink = { length = 70, width = 22, base = 1, "
+          "fins = 9, height = \"6.0 ±0.1\" } } ]\n";
   auto read = build::read_text(text, "crowd.build.toml");
   return std::get<build::Build>(std::move(read));
 }
@@ -54,13 +57,23 @@ void recheck(benchmark::State& state) {
   }
   state.counters["findings"] = static_cast<double>(findings);
 }
-BENCHMARK(recheck)->Unit(benchmark::kMicrosecond)->Arg(100)->Arg(1000)->Arg(10000)->Name("one drive re-checked, parts in the machine");
+BENCHMARK(recheck)
+    ->Unit(benchmark::kMicrosecond)
+    ->Arg(100)
+    ->Arg(1000)
+    ->Arg(10000)
+    ->Name("one drive re-checked, parts in the machine");
 
 void compile_host(benchmark::State& state) {
   const build::Build build = crowd(static_cast<int>(state.range(0)));
   for (auto _ : state) benchmark::DoNotOptimize(fit::compile(build));
 }
-BENCHMARK(compile_host)->Unit(benchmark::kMicrosecond)->Arg(100)->Arg(1000)->Arg(10000)->Name("machine compiled, parts");
+BENCHMARK(compile_host)
+    ->Unit(benchmark::kMicrosecond)
+    ->Arg(100)
+    ->Arg(1000)
+    ->Arg(10000)
+    ->Name("machine compiled, parts");
 
 }  // namespace
 

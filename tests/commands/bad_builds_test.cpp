@@ -102,6 +102,7 @@ TEST_CASE("a table that is missing is named") {
 TEST_CASE("slips of lengths") {
   check_slips({
       {by, "\"9.1 ±0.2 furlongs\"", "11:42", "an unknown unit; write mm, cm, in"},
+      {by, "9.1 ±0.2", "11:36", "the character `±` (U+00B1) stands outside quotes; put a text or a length"},
       {by, "\"9,1\"", "11:34", "a decimal comma; write a decimal point"},
       {by, "nan", "11:32", "not a usable figure"},
       {by, "inf", "11:32", "not a usable figure"},

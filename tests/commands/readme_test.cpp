@@ -14,7 +14,8 @@ TEST_CASE("the output in the README is the real one, line by line") {
   for (const std::string& line : test::lines(folder.spawn("/bin/sh", {"-c", script}).out)) {
     if (line.empty()) continue;
     CAPTURE(line);
-    CHECK(readme.find("    " + line + "\n") != std::string::npos);
+    const bool there = readme.find("    " + line + "\n") != std::string::npos;
+    CHECK(there);
     ++shown;
   }
   CHECK(shown > 15);
@@ -23,5 +24,6 @@ TEST_CASE("the output in the README is the real one, line by line") {
 TEST_CASE("the drawing in the README is the real one") {
   const test::Folder folder;
   const std::string build = test::source_path("models/builds/thin-desktop.build.toml").string();
-  CHECK(folder.run({"draw", build, "-o", "-"}).out == test::source_text("models/builds/thin-desktop.svg"));
+  const bool same = folder.run({"draw", build, "-o", "-"}).out == test::source_text("models/builds/thin-desktop.svg");
+  CHECK(same);
 }

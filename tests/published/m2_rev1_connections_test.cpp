@@ -1,11 +1,10 @@
 // What goes with what, through the call that a build uses.
 // PCI-SIG M.2 Specification Rev 1.0 (2013): keys and their lanes, sections 2.4.9, 3.3.2, 5.2, 5.3, Tables 27, 31 to 35.
-#include <doctest/doctest.h>
-
-#include <string>
-
 #include "build/build.h"
 #include "fit/check.h"
+
+#include <doctest/doctest.h>
+#include <string>
 
 namespace {
 
@@ -13,8 +12,8 @@ using namespace baywright;
 using fit::Answer;
 using fit::Code;
 
-fit::Seating seating(const std::string& socket, const std::string& lengths, const std::string& wired, const std::string& use,
-                     const std::string& bus, const std::string& more = {}) {
+fit::Seating seating(const std::string& socket, const std::string& lengths, const std::string& wired,
+                     const std::string& use, const std::string& bus, const std::string& more = {}) {
   const std::string text = R"(title = "connections"
 [[part]]
 name = "board"
@@ -22,10 +21,12 @@ solid = { plate = [200, 60, 1.57] }
 [[slot]]
 name = "slot"
 on = { part = "board", face = "top", at = [20, 30], toward = "+x" }
-socket = ")" + socket + "\"\n" + (lengths.empty() ? "" : "lengths = " + lengths + "\n") + "bus = " + wired + R"(
+socket = ")" + socket + "\"\n" +
+                           (lengths.empty() ? "" : "lengths = " + lengths + "\n") + "bus = " + wired + R"(
 [[drive]]
 name = "drive"
-use = ")" + use + "\"\nbus = \"" + bus + "\"\n" + more;
+use = ")" + use + "\"\nbus = \"" +
+                           bus + "\"\n" + more;
   const auto read = build::read_text(text, "connections.build.toml");
   if (const auto* fault = std::get_if<parts::Fault>(&read)) FAIL(fault->text());
   return fit::check(std::get<build::Build>(read), {}).seatings.at(0);
@@ -72,7 +73,8 @@ TEST_CASE("only the wiring of a slot tells what it carries (common practice, no 
   CHECK(cased.questions.bus.answer == cased.questions.interface.answer);
 }
 
-TEST_CASE("a slower end is a note with its cost and no verdict: PCIe 3.0 x4 is half of PCIe 4.0 x4 (16 GT/s against 8)") {
+TEST_CASE(
+    "a slower end is a note with its cost and no verdict: PCIe 3.0 x4 is half of PCIe 4.0 x4 (16 GT/s against 8)") {
   const fit::Seating slow = m2('M', R"("pcie 3.0 x4")", "M", "pcie 4.0 x4");
   CHECK(slow.verdict == fit::Verdict::fits);
   CHECK(slow.questions.bus.why.code == Code::bus_slower);
@@ -106,11 +108,13 @@ TEST_CASE("a drive on an add-in card goes only where there is such a slot (commo
   CHECK(right.questions.bus.answer == Answer::yes);
   CHECK(right.verdict == fit::Verdict::undecided);
   CHECK(seating("pcie/x1", "", x4, "add-in card/x4", "pcie 4.0 x4").questions.interface.answer == Answer::no);
-  CHECK(seating("pcie/x1-open", "", R"("pcie 4.0 x1")", "add-in card/x4", "pcie 4.0 x4").questions.interface.answer == Answer::yes);
+  CHECK(seating("pcie/x1-open", "", R"("pcie 4.0 x1")", "add-in card/x4", "pcie 4.0 x4").questions.interface.answer ==
+        Answer::yes);
 }
 
 TEST_CASE("a cache module and a soldered chip are named as what they are") {
-  const fit::Seating cache = seating("m2/M/H4.2", "[2242]", R"("pcie 3.0 x2")", "m2/2242-S3-B+M", "pcie 3.0 x2", "is = \"cache module\"\n");
+  const fit::Seating cache =
+      seating("m2/M/H4.2", "[2242]", R"("pcie 3.0 x2")", "m2/2242-S3-B+M", "pcie 3.0 x2", "is = \"cache module\"\n");
   CHECK(cache.findings.back().kind == fit::Kind::role);
   CHECK(cache.findings.back().why.code == Code::cache_module);
   const fit::Seating soldered = seating("m2/M/H4.2", "[2242]", R"("pcie 3.0 x2")", "soldered", "sata 6");

@@ -1,14 +1,13 @@
-// PCI-SIG M.2 Specification Rev 1.0 (2013), Figures 40 to 50: the greatest height of a seated card above the board's face,
-// "max RSS", for eleven pairs of socket class and height code. Each goes through the reader, the seating and its chain, as
-// a user's build would: a ceiling stands above the board and the gap under it is measured.
-#include <doctest/doctest.h>
-
-#include <cmath>
-#include <string>
-
+// PCI-SIG M.2 Specification Rev 1.0 (2013), Figures 40 to 50: the greatest height of a seated card above the board's
+// face, "max RSS", for eleven pairs of socket class and height code. Each goes through the reader, the seating and its
+// chain, as a user's build would: a ceiling stands above the board and the gap under it is measured.
 #include "build/build.h"
 #include "fit/check.h"
 #include "support/check_mm.h"
+
+#include <cmath>
+#include <doctest/doctest.h>
+#include <string>
 
 namespace {
 
@@ -28,12 +27,14 @@ above = { part = "board", by = "8.0 ±0" }
 [[slot]]
 name = "slot"
 on = { part = "board", face = "top", at = [20, 30], toward = "+x" }
-socket = "m2/M/)" + socket + R"("
+socket = "m2/M/)" +
+         socket + R"("
 lengths = [2280]
 bus = "pcie 3.0 x4"
 [[drive]]
 name = "card"
-use = "m2/2280-)" + code + R"(-M"
+use = "m2/2280-)" +
+         code + R"(-M"
 bus = "pcie 3.0 x4"
 )";
 }
@@ -46,7 +47,8 @@ double stack(const std::string& socket, const std::string& code, tolerance::Meth
   options.method = method;
   const fit::Check check = fit::check(std::get<build::Build>(read), options);
   for (const fit::Finding& finding : check.seatings.at(0).findings)
-    if (finding.gap && finding.between[0] == "card" && finding.between[1] == "ceiling") return ceiling - finding.gap->min;
+    if (finding.gap && finding.between[0] == "card" && finding.between[1] == "ceiling")
+      return ceiling - finding.gap->min;
   FAIL("no gap between card and ceiling");
   return 0.0;
 }
@@ -72,7 +74,8 @@ TEST_CASE("M.2 Rev 1.0 Figures 40 to 50: eleven stack heights by root sum square
   }
 }
 
-TEST_CASE("the worst case of the same stacks is 0.06 more at the screw end (derived: 0.03 + 0.08 + 0.10 against 0.15)") {
+TEST_CASE(
+    "the worst case of the same stacks is 0.06 more at the screw end (derived: 0.03 + 0.08 + 0.10 against 0.15)") {
   for (const Published& each : stacks) {
     CAPTURE(each.figure);
     test::check_mm(stack(each.socket, each.code, tolerance::Method::worst), each.height + 0.06, 1e-9);
@@ -86,12 +89,14 @@ double under(const std::string& socket, const std::string& code, tolerance::Meth
   options.method = method;
   const fit::Check check = fit::check(std::get<build::Build>(read), options);
   for (const fit::Finding& finding : check.seatings.at(0).findings)
-    if (finding.gap && finding.bodies[0] == "chips underneath" && finding.between[1] == "board") return finding.gap->min;
+    if (finding.gap && finding.bodies[0] == "chips underneath" && finding.between[1] == "board")
+      return finding.gap->min;
   FAIL("no gap under the card");
   return 0.0;
 }
 
-TEST_CASE("M.2 Rev 1.0 Figure 47, H3.2-D1: room under the card by root sum square, and in the worst case without solder") {
+TEST_CASE(
+    "M.2 Rev 1.0 Figure 47, H3.2-D1: room under the card by root sum square, and in the worst case without solder") {
   // Derived from the figure's parts: 0.25 - sqrt(0.03² + 0.10²) = 0.1456; 1.42 - 1.35 = 0.07 with no solder under the
   // stand-off. The 0.10 printed in the figure is met by the first and not by the second.
   test::check_mm(under("H3.2", "D1", tolerance::Method::rss), 0.1456, 5e-5);

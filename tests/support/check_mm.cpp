@@ -1,8 +1,7 @@
 #include "support/check_mm.h"
 
-#include <doctest/doctest.h>
-
 #include <cmath>
+#include <doctest/doctest.h>
 #include <iomanip>
 #include <sstream>
 

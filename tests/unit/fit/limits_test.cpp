@@ -2,18 +2,17 @@
 // included) and measured. By construction; no outside source is needed for it.
 #include "fit/limits.h"
 
-#include <doctest/doctest.h>
-
-#include <algorithm>
-#include <cmath>
-#include <limits>
-
 #include "build/build.h"
 #include "fit/check.h"
 #include "fit/connect.h"
 #include "fit/seat.h"
 #include "geometry/gap.h"
 #include "support/check_mm.h"
+
+#include <algorithm>
+#include <cmath>
+#include <doctest/doctest.h>
+#include <limits>
 
 namespace {
 
@@ -28,7 +27,8 @@ build::Build demo(const std::string& name) {
 }
 
 /// The gap between the least pieces of two elements, at given values of all dimensions.
-Gap measured(const build::Build& build, const build::Drive& drive, int slot, int a, int b, const std::vector<double>& values) {
+Gap measured(const build::Build& build, const build::Drive& drive, int slot, int a, int b,
+             const std::vector<double>& values) {
   const fit::Host host = fit::compile(build, values);
   const fit::Seated seated = fit::seat_m2(host, build, drive, slot, values);
   const Element& one = seated.scene.element(a);
@@ -43,17 +43,18 @@ Gap measured(const build::Build& build, const build::Drive& drive, int slot, int
   return least;
 }
 
-// Chains are linear in their dimensions. What they leave out is the product of two variations: a side that is 0.075 wider
-// on a card that is turned by 0.53 in 42 stands 0.0009 farther out.
+// Chains are linear in their dimensions. What they leave out is the product of two variations: a side that is 0.075
+// wider on a card that is turned by 0.53 in 42 stands 0.0009 farther out.
 constexpr double second_order = 2e-3;  // mm
 
 struct Tally {
   int pairs = 0;
-  int tilting = 0;    // pairs whose gap depends on the stand-off, in part
+  int tilting = 0;  // pairs whose gap depends on the stand-off, in part
   int overlapping = 0;
 };
 
-void hold_pair(const build::Build& build, const build::Drive& drive, int slot, const fit::Seated& seated, int a, int b, Tally& tally) {
+void hold_pair(const build::Build& build, const build::Drive& drive, int slot, const fit::Seated& seated, int a, int b,
+               Tally& tally) {
   const fit::Scene& scene = seated.scene;
   const fit::GapLimits found = fit::limits(scene, scene.element(a), scene.element(b), tolerance::Method::worst);
   if (found.min > 3.0) return;
@@ -67,7 +68,8 @@ void hold_pair(const build::Build& build, const build::Drive& drive, int slot, c
     for (const fit::Motion& motion : element->motions) {
       const tolerance::Dimension& d = scene.dimension(motion.dimension);
       const bool moves = (d.minus > 0.0 && std::isfinite(d.minus)) || (d.plus > 0.0 && std::isfinite(d.plus));
-      if (moves && std::find(moving.begin(), moving.end(), motion.dimension) == moving.end()) moving.push_back(motion.dimension);
+      if (moves && std::find(moving.begin(), moving.end(), motion.dimension) == moving.end())
+        moving.push_back(motion.dimension);
     }
   // Corners that do not touch the gap to first order are left at nominal where the list is long.
   if (moving.size() > 11) {
@@ -99,7 +101,9 @@ void hold_pair(const build::Build& build, const build::Drive& drive, int slot, c
   ++tally.pairs;
   if (found.min < 0.0) ++tally.overlapping;
   for (const auto& [dimension, sensitivity] : found.terms)
-    if (scene.dimension(dimension).name == "stand-off height" && std::abs(sensitivity) > 0.1 && std::abs(sensitivity) < 0.999) ++tally.tilting;
+    if (scene.dimension(dimension).name == "stand-off height" && std::abs(sensitivity) > 0.1 &&
+        std::abs(sensitivity) < 0.999)
+      ++tally.tilting;
 }
 
 void hold_build(const build::Build& build, Tally& tally) {
@@ -157,7 +161,8 @@ TEST_CASE("sensitivities equal finite differences of the true gap at the worst c
         std::vector<double> down = worst;
         up[static_cast<std::size_t>(dimension)] += h;
         down[static_cast<std::size_t>(dimension)] -= h;
-        const double slope = (measured(build, drive, 0, a, tray, up).mm - measured(build, drive, 0, a, tray, down).mm) / (2.0 * h);
+        const double slope =
+            (measured(build, drive, 0, a, tray, up).mm - measured(build, drive, 0, a, tray, down).mm) / (2.0 * h);
         CAPTURE(scene.dimension(dimension).name);
         test::check_mm(sensitivity, slope, 5e-4);  // per mm; the rest is the second order of the tilt
         ++checked;
@@ -177,8 +182,10 @@ TEST_CASE("root sum square is never wider than the worst case, for any near pair
       const fit::Seated seated = fit::seat_m2(host, build, drive, 0);
       for (int a = seated.scene.first_element(); a < seated.scene.element_count(); ++a)
         for (int b = 0; b < seated.scene.first_element(); ++b) {
-          const auto worst = fit::limits(seated.scene, seated.scene.element(a), seated.scene.element(b), tolerance::Method::worst);
-          const auto rss = fit::limits(seated.scene, seated.scene.element(a), seated.scene.element(b), tolerance::Method::rss);
+          const auto worst =
+              fit::limits(seated.scene, seated.scene.element(a), seated.scene.element(b), tolerance::Method::worst);
+          const auto rss =
+              fit::limits(seated.scene, seated.scene.element(a), seated.scene.element(b), tolerance::Method::rss);
           CHECK(rss.min >= worst.min - 1e-9);
           ++checked;
         }

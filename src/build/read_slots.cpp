@@ -84,16 +84,18 @@ std::vector<int> sizes_of(Fields& fields, std::string_view key) {
   return out;
 }
 
-void check_on_face(const Reader& reader, Fields& on, const Slot& slot) {
+/// The seat of the socket and every stand-off must stand on the part that carries the slot.
+void check_on_face(const Reader& reader, Fields& fields, std::string_view key, const Slot& slot, double along,
+                   const std::string& what) {
   const parts::Part& part = reader.build.parts[static_cast<std::size_t>(slot.part)].part;
   const std::vector<double> values = parts::nominal_values(part);
   for (int axis = 0; axis < 2; ++axis) {
-    const double at = axis == 0 ? slot.x : slot.y;
+    const double at = (axis == 0 ? slot.x : slot.y) + along * slot.toward[axis];
     const double low = parts::outer_face(part, axis, false).at(values);
     const double high = parts::outer_face(part, axis, true).at(values);
     if (at < low || at > high)
-      on.stop("at", std::string("the slot's ") + (axis == 0 ? 'x' : 'y') + " lies off its part",
-              "it must lie from " + tolerance::in_words(low) + " to " + tolerance::in_words(high));
+      fields.stop(key, what + (axis == 0 ? 'x' : 'y') + " lies off its part, at " + tolerance::in_words(at),
+                  "it must lie from " + tolerance::in_words(low) + " to " + tolerance::in_words(high));
   }
 }
 
@@ -115,7 +117,7 @@ void read_slots(Reader& reader, Fields& document) {
     slot.x = at[0];
     slot.y = at[1];
     slot.toward = toward_of(on);
-    check_on_face(reader, on, slot);
+    check_on_face(reader, on, "at", slot, 0.0, "the slot's ");
     on.finish();
     slot.socket = socket_of(fields);
     slot.bus = links_of(fields);
@@ -123,6 +125,9 @@ void read_slots(Reader& reader, Fields& document) {
       slot.sizes = sizes_of(fields, "lengths");
       if (slot.sizes.empty())
         fields.stop("lengths", "`lengths` is empty", "list where stand-offs can be, as in [2242, 2280]");
+      for (const int size : slot.sizes)
+        check_on_face(reader, fields, "lengths", slot, size > 9999 ? size % 1000 : size % 100,
+                      "the stand-off for " + std::to_string(size) + ": its ");
       if (fields.has("soldered")) slot.soldered = sizes_of(fields, "soldered");
       for (const int size : slot.soldered)
         if (std::find(slot.sizes.begin(), slot.sizes.end(), size) == slot.sizes.end())

@@ -150,7 +150,7 @@ void add_settling(Finding& finding) {
   for (const ChainLink& link : finding.chain) {
     if (link.dimension.open() || link.dimension.known != tolerance::Known::measured) continue;
     const double half = 0.5 * (link.dimension.minus + link.dimension.plus);
-    if (half - shortage / std::abs(link.sensitivity) < 0.01) continue;  // no tool on the bench reads closer
+    if (half - shortage / std::abs(link.sensitivity) < 0.05) continue;  // no caliper reads closer
     best = &link;
     break;  // the chain is sorted: this one is the largest
   }

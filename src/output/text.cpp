@@ -84,20 +84,28 @@ std::string answer(const Check& check, const Tally& tally) {
   std::size_t count = 0;
   for (const std::string& drive : drives) {
     std::string places;
-    for (const Seating& seating : check.seatings)
-      if (seating.drive == drive && tally.good(seating)) places += (places.empty() ? "" : " and ") + seating.place;
-    if (places.empty()) continue;
+    bool everywhere = true;
+    for (const Seating& seating : check.seatings) {
+      if (seating.drive != drive) continue;
+      if (tally.good(seating))
+        places += (places.empty() ? "" : " and ") + seating.place;
+      else
+        everywhere = false;
+    }
+    if (places.empty() || (tally.every && !everywhere)) continue;
     ++count;
     fitting += (fitting.empty() ? "" : "; ") + drive + " in " + places;
   }
-  if (count == 0 && drives.size() == 1) return drives.front() + " fits nowhere here" + by + ".";
-  if (count == 0) return "None of the " + std::to_string(drives.size()) + " drives fits" + by + ".";
+  const std::string where = tally.every ? " at every place" : "";
+  if (count == 0 && drives.size() == 1)
+    return drives.front() + (tally.every ? " does not fit at every place" : " fits nowhere here") + by + ".";
+  if (count == 0) return "None of the " + std::to_string(drives.size()) + " drives fits" + where + by + ".";
   const std::string all = count == drives.size()
                               ? (drives.size() == 1   ? "The drive"
                                  : drives.size() == 2 ? "Both drives"
                                                       : "All " + std::to_string(count) + " drives")
                               : std::to_string(count) + " of " + std::to_string(drives.size()) + " drives";
-  return all + (count == 1 ? " fits" : " fit") + by + ": " + fitting + ".";
+  return all + (count == 1 ? " fits" : " fit") + where + by + ": " + fitting + ".";
 }
 
 void add_line(std::string& out, const std::string& label, const std::string& text) {

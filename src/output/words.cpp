@@ -84,7 +84,11 @@ std::string say_gap(const Finding& finding, tolerance::Method method) {
   const bool open = !std::isfinite(gap.min);
   const std::string left_open = "how near at worst is left open by a length known on one side only";
   if (gap.nominal < none) {
-    std::string text = a + verbs.stand + deep(gap.nominal) + " mm into " + b + ", " +
+    // Where no distance is known to mend it, say which way the figure is measured: it is the shortest way out.
+    const std::string along = direction_words(finding.toward);
+    const bool say_way = finding.why.word("needs").empty() && along.size() == 2;
+    const std::string way = say_way ? " (along " + along.substr(1) + ", the shortest way out)" : "";
+    std::string text = a + verbs.stand + deep(gap.nominal) + " mm into " + b + way + ", " +
                        (open ? left_open : deep(gap.min) + " " + limits);
     if (*finding.verdict == Verdict::does_not_fit)
       return text + (gap.asked > none ? "; no build clears the " + mm(gap.asked) + " asked." : "; no build clears it.");
@@ -220,7 +224,7 @@ std::string say(const Reason& why) {
     case Code::connector_differs:
       return "The plug of a " + w("drive") + " does not go into the connector for an " + w("place") + ".";
     case Code::bus_full:
-      return "The slot carries " + w("link") + ", all that the drive can use.";
+      return "The slot carries " + w("link") + " (" + whole(f("link rate")) + " MB/s), all that the drive can use.";
     case Code::bus_slower:
       return "It runs at " + w("link") + ": " + percent(f("share")) + " of what the drive's own " + w("drive") +
              " could carry (" + whole(f("link rate")) + " of " + whole(f("drive rate")) + " MB/s).";
@@ -242,7 +246,7 @@ std::string say(const Reason& why) {
     case Code::taken_as_exact:
       return "Taken as exact, since no limits and no tool were given: " + list(why) + ".";
     case Code::needs_distance:
-      return capital(w("dimension")) + " needs at least " + mm_up(f("distance")) + " mm.";
+      return capital(w("dimension")) + " needs at least " + mm_up(f("distance")) + " mm, at its own lower limit.";
     case Code::not_modelled:
       return "How an " + w("form") + " stands in its slot is not modelled yet; only the three questions are answered.";
     case Code::parts_overlap:
@@ -262,7 +266,8 @@ std::string say_need(const Finding& finding) {
   std::string out;
   const std::string part = finding.why.word("needs");
   if (!part.empty())
-    out = "For a sure fit " + part + " must be at least " + mm_up(finding.why.figure("needs")) + " mm.";
+    out = "For a sure fit " + part + " must be at least " + mm_up(finding.why.figure("needs")) +
+          " mm, its limits as they are.";
   const std::string measure = finding.why.word("settle");
   if (!measure.empty())
     out += (out.empty() ? "" : " ") + std::string("Knowing ") + measure + " to ±" +

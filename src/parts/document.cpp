@@ -391,6 +391,9 @@ std::optional<Fields> Fields::maybe_table(std::string_view key, const std::strin
 std::vector<Fields> Fields::tables(std::string_view key, const std::string& what_it_is) {
   std::vector<Fields> out;
   if (!has(key)) return out;
+  if (is_table(key))
+    stop(key, '`' + std::string(key) + "` is one table",
+         "write [[" + std::string(key) + "]], with two brackets each side");
   for (const toml::node& node : list(key)) {
     const auto* nested = node.as_table();
     if (nested == nullptr)

@@ -86,6 +86,8 @@ class Reader {
 
   std::string_view text_;
   std::size_t at_ = 0;
+  bool fraction_seen_ = false;
+  bool unit_seen_ = false;
 };
 
 bool Reader::take(std::string_view word) {
@@ -161,6 +163,7 @@ Read<double> Reader::number() {
 
 /// From the stroke on.
 Read<double> Reader::fraction(std::string_view numerator) {
+  fraction_seen_ = true;
   take("/");
   skip_space();
   const std::size_t from = at_;
@@ -211,6 +214,7 @@ Read<Figure> Reader::figure() {
   const Read<double> named = unit();
   if (const auto* wrong = std::get_if<Misread>(&named)) return *wrong;
   got.unit = std::get<double>(named);
+  unit_seen_ = unit_seen_ || got.unit > 0.0;
   if (got.unit == 0.0) at_ = behind_figure;
   return got;
 }
@@ -252,7 +256,8 @@ bool unit_unclear(const Figure& nominal, const Figure& last) {
 }
 
 Misread name_the_unit(const Figure& figure) {
-  return {figure.at, "a limit without a unit behind a length that is not in mm", "name it: 0.25 in ±0.01 in, or ±0.2 mm"};
+  return {figure.at, "a limit without a unit behind a length that is not in mm",
+          "name it: 0.25 in ±0.01 in, or ±0.2 mm"};
 }
 
 bool in_reach(double mm) {
@@ -356,6 +361,8 @@ Read<Length> Reader::length() {
     return Misread{at_, "text left over",
                    "end behind the length, as in 6.35 ±0.1 mm, or check the sign between figures"};
   }
+  // Who measures in fractions measures in inches, and 7/16 mm would be 25 times too little without a word.
+  if (fraction_seen_ && !unit_seen_) return Misread{0, "a fraction without a unit", "name it: 7/16 in, or 0.5 mm"};
   return got;
 }
 

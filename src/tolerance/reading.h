@@ -28,7 +28,7 @@ struct Misread {
 /// (default mm) behind a figure: "1/4 in", "1 1/2 in", "0.25 in ±1/64 in", "3/8in". A unit behind the last figure of a
 /// `±`, `+ -` or `..` holds for all figures before it that name none. Decimal point only: a decimal comma is named as
 /// such. Space is free. Refused: no figure, text left over, an unknown unit (the known ones are named), a limit without
-/// a unit behind a length in cm or inches, a negative or
+/// a unit behind a length in cm or inches, a fraction without any unit, a negative or
 /// zero denominator, limits of the wrong sign or order, NaN, infinity, anything beyond 1e5 mm in size.
 /// Signs: a leading - on the nominal is accepted here; whether a length may be negative is the caller's to say.
 [[nodiscard]] std::variant<Length, Misread> read_length(std::string_view text);

@@ -27,7 +27,7 @@ std::string text_of(const std::filesystem::path& path) {
 }
 
 int wait_for(pid_t child) {
-  const auto deadline = std::chrono::steady_clock::now() + std::chrono::seconds(20);
+  const auto deadline = std::chrono::steady_clock::now() + std::chrono::seconds(60);
   int how = 0;
   while (::waitpid(child, &how, WNOHANG) == 0) {
     if (std::chrono::steady_clock::now() > deadline) {

@@ -7,7 +7,7 @@
 namespace baywright::test {
 
 struct Run {
-  int status = -1;  // exit status; -1: it was ended by a signal or did not start, -2: killed after 20 s
+  int status = -1;  // exit status; -1: it was ended by a signal or did not start, -2: killed after 60 s
   std::string out;
   std::string err;
 };

@@ -71,6 +71,8 @@ const Finding* gap_between(const Seating& seating, const std::string& a, const s
   return nullptr;
 }
 
+const Finding* gap_between(Seating&&, const std::string&, const std::string&) = delete;  // it would dangle
+
 TEST_CASE("a slot gives the same gap on either face and in all four directions") {
   // 8.0 less stand-off 2.45, solder 0.05, card 0.80 and chips 1.25
   for (const char* toward : {"+x", "-x", "+y", "-y"})
@@ -83,7 +85,8 @@ TEST_CASE("a slot gives the same gap on either face and in all four directions")
         c.face = "back";
         c.lid = "under = { part = \"board\", by = \"8.0 ±0.2\" }";
       }
-      const Finding* lid = gap_between(seating(c), "card", "lid");
+      const Seating there = seating(c);
+      const Finding* lid = gap_between(there, "card", "lid");
       REQUIRE(lid != nullptr);
       check_mm(lid->gap->nominal, 3.45, 1e-9);
       check_mm(lid->gap->min, 3.45 - 0.2 - 0.03 - 0.08 - 0.10, 1e-9);
@@ -102,7 +105,8 @@ TEST_CASE("a stand-off 0.1 too tall tilts the card: its far end rises by 0.1, it
   const geometry::Vec3 far = seated.card.pose.point({0.0, 80.0, -0.80});
   check_mm(far.z - near.z, 0.10 * 80.0 / std::hypot(80.0, 0.10), 1e-9);
   check_mm(near.z, 1.5 + 2.50, 1e-6);
-  const Finding* lid = gap_between(seating(c), "card", "lid");
+  const Seating tilted = seating(c);
+  const Finding* lid = gap_between(tilted, "card", "lid");
   REQUIRE(lid != nullptr);
   check_mm(lid->gap->nominal, 3.35,
            2e-3);  // the far corner of the chips decides; 2e-3: the tilt leans the stack by 0.0013

@@ -43,7 +43,7 @@ const std::vector<Accepted>& accepted() {
       {"-1 1/2 in", -38.1, 0, 0, false},
       {"1/4\"", 6.35, 0, 0, false},
       {"1/4\u2033", 6.35, 0, 0, false},  // double prime
-      {"3/4", 0.75, 0, 0, false},
+      {"3/4 mm", 0.75, 0, 0, false},
       {"6.35 ±0.1", 6.35, 0.1, 0.1, true},
       {"6.35±0.1mm", 6.35, 0.1, 0.1, true},
       {"6.35\u00A0±\u20090.1", 6.35, 0.1, 0.1, true},  // no-break and thin space
@@ -120,6 +120,8 @@ const std::vector<Refused>& refused() {
       {"0...7", 3, "three points", "6.2..6.5"},
       {"0.25 in ±0.01", 10, "a limit without a unit behind a length that is not in mm", "0.25 in ±0.01 in"},
       {"1 in +0.1 -0.2", 11, "a limit without a unit behind a length that is not in mm", "in"},
+      {"7/16", 0, "a fraction without a unit", "7/16 in"},
+      {"1 1/2 ±0.1", 0, "a fraction without a unit", "7/16 in"},
       {"6.2..", 5, "no figure", "6.35"},
       {"100000.1", 0, "a length beyond 100000 mm", "unit"},
       {"-100000.1", 0, "a length beyond 100000 mm", "unit"},

@@ -63,3 +63,11 @@ TEST_CASE("each command has help with an example") {
   }
   CHECK(folder.run({"check", "--help"}).out.find("Exit status") != std::string::npos);
 }
+
+TEST_CASE("what `new` starts from is the common card: 80 long, its screw at the hole marked 80") {
+  // Common practice, no source: most cards are 80 long, and most boards come with the screw there.
+  const test::Folder folder;
+  const std::string text = folder.run({"new", "under-tray", "-o", "-"}).out;
+  CHECK(text.find("use   = \"m2/2280-") != std::string::npos);
+  CHECK(text.find("lengths = [2280]") != std::string::npos);
+}

@@ -96,8 +96,7 @@ std::string read_text_file(const std::filesystem::path& path) {
 
 toml::table parse_document(std::string_view text, const std::string& file) {
   if (const auto stray = stray_character(text))
-    throw Stop{{file, stray->line, stray->column, "the character " + stray->words + " stands outside quotes",
-                "put a text or a length with limits in straight quotes, as in \"9.1 ±0.2\""}};
+    throw Stop{{file, stray->line, stray->column, stray->what, stray->right}};
   try {
     return toml::parse(text, file);
   } catch (const toml::parse_error& error) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cstdio>
+#include <utility>
 
 namespace baywright::parts {
 
@@ -37,19 +38,41 @@ Decoded decode(std::string_view text) {
   return {code, size};
 }
 
-std::optional<StrayCharacter> found(std::string_view text, std::size_t at) {
-  const Decoded got = decode(text.substr(at));
-  if (got.size == 0) return std::nullopt;
+StrayCharacter slip(std::string_view text, std::size_t at, std::string what, std::string right) {
   const std::string_view before = text.substr(0, at);
   const std::size_t newline = before.rfind('\n');
   const std::string_view line = newline == std::string_view::npos ? before : before.substr(newline + 1);
+  return {1 + static_cast<int>(std::count(before.begin(), before.end(), '\n')),
+          1 + static_cast<int>(std::count_if(line.begin(), line.end(), [](char c) { return !continues(c); })),
+          std::move(what), std::move(right)};
+}
+
+std::optional<StrayCharacter> found(std::string_view text, std::size_t at) {
+  const Decoded got = decode(text.substr(at));
+  if (got.size == 0) return std::nullopt;
   char code[16];
   std::snprintf(code, sizeof code, "U+%04X", static_cast<unsigned>(got.code));
-  StrayCharacter stray;
-  stray.line = 1 + static_cast<int>(std::count(before.begin(), before.end(), '\n'));
-  stray.column = 1 + static_cast<int>(std::count_if(line.begin(), line.end(), [](char c) { return !continues(c); }));
-  stray.words = '`' + std::string(text.substr(at, got.size)) + "` (" + code + ')';
-  return stray;
+  return slip(text, at,
+              "the character `" + std::string(text.substr(at, got.size)) + "` (" + code + ") stands outside quotes",
+              "put a text or a length with limits in straight quotes, as in \"9.1 ±0.2\"");
+}
+
+/// Whether only blanks stand before `at` in its line.
+bool begins_line(std::string_view text, std::size_t at) {
+  while (at > 0 && (text[at - 1] == ' ' || text[at - 1] == '\t')) --at;
+  return at == 0 || text[at - 1] == '\n';
+}
+
+/// Behind the brackets of a table header: what stands where its name should begin, unless that is a name or a bracket,
+/// of which the parser itself takes care.
+std::optional<std::size_t> unnamed_table(std::string_view text, std::size_t at) {
+  at += text.substr(at).starts_with("[[") ? 2U : 1U;
+  while (at < text.size() && (text[at] == ' ' || text[at] == '\t')) ++at;
+  if (at == text.size()) return std::nullopt;
+  const char c = text[at];
+  const bool name = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
+                    c == '-' || c == '"' || c == '\'' || c == '[' || c == ']' || beyond_ascii(c);
+  return name ? std::nullopt : std::optional(at);
 }
 
 /// Where the quotes end that open at `at`: the byte behind them; or the stray character in them.
@@ -84,6 +107,7 @@ Quoted quoted(std::string_view text, std::size_t at) {
 }  // namespace
 
 std::optional<StrayCharacter> stray_character(std::string_view text) {
+  std::string open;  // brackets and braces that are not closed yet
   std::size_t i = text.starts_with("\xEF\xBB\xBF") ? 3 : 0;
   while (i < text.size()) {
     const char c = text[i];
@@ -95,6 +119,15 @@ std::optional<StrayCharacter> stray_character(std::string_view text) {
       if (got.stray) return found(text, *got.stray);
       i = got.behind;
     } else {
+      if (c == '[' && open.empty() && begins_line(text, i))
+        if (const auto at = unnamed_table(text, i))
+          return slip(text, *at, "a table header has no name here", "write a name in the brackets, as in [[part]]");
+      if (c == '[' || c == '{') open += c;
+      if ((c == ']' || c == '}') && !open.empty()) {
+        if (c == '}' && open.back() == '[')
+          return slip(text, i, "a list that begins with [ ends with }", "write ], or { in front");
+        open.pop_back();
+      }
       ++i;
     }
   }

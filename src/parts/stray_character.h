@@ -1,7 +1,8 @@
 #pragma once
-// What TOML takes nowhere but in quotes and comments: characters beyond ASCII. Looked for before the parser runs, since
-// `by = 9.1 ±0.2` without quotes is a likely slip, and since toml++ 3.3 has undefined behaviour on some of them where
-// it expects white space (its is_non_ascii_horizontal_whitespace).
+// Slips of TOML that are looked for before the parser runs: a character beyond ASCII outside quotes and comments (and
+// `by = 9.1 ±0.2` is a likely slip), a list that is closed with a brace, a table header without a name. toml++ 3.3
+// takes for granted that they do not come up (is_non_ascii_horizontal_whitespace, parse_value, parse_key): undefined
+// behaviour, or an abort, as it was built.
 #include <optional>
 #include <string>
 #include <string_view>
@@ -9,13 +10,14 @@
 namespace baywright::parts {
 
 struct StrayCharacter {
-  int line = 0;       // from 1
-  int column = 0;     // from 1, in characters
-  std::string words;  // "`±` (U+00B1)"
+  int line = 0;    // from 1
+  int column = 0;  // from 1, in characters
+  std::string what;
+  std::string right;
 };
 
-/// The first one outside quotes and comments, or behind a backslash and what white space follows that. None in text
-/// that is not UTF-8 up to there: the parser says so itself. A byte order mark at the very start is none.
+/// The first one; among those beyond ASCII also one behind a backslash in quotes and what white space follows that.
+/// None in text that is not UTF-8 up to there: the parser says so itself. A byte order mark at the very start is none.
 [[nodiscard]] std::optional<StrayCharacter> stray_character(std::string_view text);
 
 }  // namespace baywright::parts

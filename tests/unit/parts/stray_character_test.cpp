@@ -11,7 +11,11 @@ namespace {
 std::string place(const std::string& text) {
   const auto got = stray_character(text);
   if (!got) return "none";
-  return std::to_string(got->line) + ':' + std::to_string(got->column) + ' ' + got->words;
+  const std::size_t from = got->what.find('`');
+  const std::size_t to = got->what.find(')');
+  CHECK(!got->right.empty());
+  return std::to_string(got->line) + ':' + std::to_string(got->column) + ' ' +
+         (to < got->what.size() ? got->what.substr(from, to + 1 - from) : got->what);
 }
 
 }  // namespace
@@ -50,6 +54,26 @@ TEST_CASE("quotes end where TOML ends them") {
 
 TEST_CASE("bytes that are no UTF-8 are left to the parser") {
   for (const std::string text : {"a = \xff", "a = \xc0\xaf", "a = \xed\xa0\x80", "a = \xc2", "a = \xf5\x80\x80\x80"}) {
+    CHECK(place(text) == "none");
+  }
+}
+
+TEST_CASE("a list that ends with a brace is found, other brackets are left to the parser") {
+  CHECK(place("a = [ 1, { b = 2 }\nc = 3 }") == "2:7 a list that begins with [ ends with }");
+  CHECK(place("a = [ }") == "1:7 a list that begins with [ ends with }");
+  for (const std::string text :
+       {"[[part]]\na = { b = [1, { c = [] }] }", "a = }", "a = ]]", "a = \"[\" }", "a = { ]", "# [\n}"}) {
+    CAPTURE(text);
+    CHECK(place(text) == "none");
+  }
+}
+
+TEST_CASE("a table header without a name is found") {
+  CHECK(place("a = 1\n  [[ = ]]") == "2:6 a table header has no name here");
+  CHECK(place("[#]") == "1:2 a table header has no name here");
+  for (const std::string text :
+       {"[]", "[[]]", "[", "[[", "[[[a]]]", "[ \"a\" ]", "['a']", "[a]\nb = [\n[ , ]]", "x = [ = ]"}) {
+    CAPTURE(text);
     CHECK(place(text) == "none");
   }
 }

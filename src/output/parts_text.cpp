@@ -7,15 +7,6 @@
 
 namespace baywright::output {
 
-namespace {
-
-std::string padded(std::string text, std::size_t width) {
-  const std::size_t have = columns(text);
-  return have < width ? text + std::string(width - have, ' ') : text;
-}
-
-}  // namespace
-
 std::string list_text(const std::vector<parts::Item>& items) {
   std::string out = std::to_string(items.size()) + (items.size() == 1 ? " part\n" : " parts\n");
   std::size_t width = 0;

@@ -18,6 +18,11 @@ std::size_t columns(std::string_view text) {
   return static_cast<std::size_t>(std::count_if(text.begin(), text.end(), [](char c) { return (c & 0xC0) != 0x80; }));
 }
 
+std::string padded(std::string text, std::size_t width) {
+  const std::size_t have = columns(text);
+  return have < width ? text + std::string(width - have, ' ') : text;
+}
+
 std::string wrapped(const std::string& text, std::size_t indent, std::size_t width) {
   std::string out;
   std::size_t column = indent;
@@ -163,11 +168,6 @@ double weight(const fit::ChainLink& link, tolerance::Method method) {
   const double half = d.open() ? std::min(d.minus, d.plus) : 0.5 * (d.minus + d.plus);
   const double part = std::abs(link.sensitivity) * half;
   return method == tolerance::Method::worst ? part : part * part;
-}
-
-std::string padded(std::string text, std::size_t width) {
-  const std::size_t have = columns(text);
-  return have < width ? text + std::string(width - have, ' ') : text;
 }
 
 void add_chain(std::string& out, const Finding& finding, tolerance::Method method) {

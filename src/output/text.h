@@ -25,6 +25,9 @@ struct Tally {
 /// Breaks `text` at spaces so that no line is longer than `width`; lines after the first begin with `indent` spaces.
 [[nodiscard]] std::string wrapped(const std::string& text, std::size_t indent, std::size_t width = 100);
 
+/// `text` with spaces behind it up to `width` columns; wider text stays as it is.
+[[nodiscard]] std::string padded(std::string text, std::size_t width);
+
 /// Width in columns of UTF-8 text.
 [[nodiscard]] std::size_t columns(std::string_view text);
 

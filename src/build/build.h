@@ -3,9 +3,14 @@
 // frames as in models/README.md.
 #include "geometry/vectors.h"
 #include "parts/fault.h"
+#include "parts/adapter.h"
+#include "parts/addin_card.h"
+#include "parts/cased_drive.h"
 #include "parts/given_length.h"
 #include "parts/m2_card.h"
+#include "parts/mini_card.h"
 #include "parts/part.h"
+#include "standards/connectors.h"
 #include "standards/links.h"
 #include "standards/m2.h"
 #include "tolerance/stack.h"
@@ -19,6 +24,8 @@
 
 namespace baywright::build {
 
+using parts::Bracket;
+using parts::Form;
 using parts::GivenLength;
 
 /// Where a part stands: fixed in the world, or against a face of another part.
@@ -43,30 +50,89 @@ struct HostPart {
   int line = 0;
 };
 
-/// What a place takes and a drive is. Interface and bus are told apart from it.
-enum class Form { m2, drive_2_5, drive_3_5, add_in_card, msata, soldered };
-
 struct M2Socket {
   char key = 'M';
   const standards::m2::SocketClass* height_class = nullptr;
 };
+struct MiniSocket {
+  bool half = false;  // has screw posts for a half card
+  bool full = true;   // and for a full one
+};
 struct CardSlot {
   int lanes = 16;  // of the slot's body
   bool open_ended = false;
+  Bracket bracket = Bracket::full;  // that the machine's rear wall is made for
+  std::vector<int> splits;          // lanes of the links that the host can make of it: 4, 4; empty: one link
 };
 
-struct Slot {
+/// How a drive is screwed to a bay or panel.
+struct Fixing {
+  bool side = false;                          // through the walls; else through the floor
+  std::string thread;                         // "M3"; empty: no screws are spoken of
+  std::optional<GivenLength> length;          // of the screw, under its head
+  GivenLength sheet;                          // what it passes through before it reaches the drive
+  std::vector<std::array<double, 2>> holes;   // mm: from the connector end, then from the centre line (floor; + is to
+                                              // the right, looking from the connector end) or above the drive's base
+  GivenLength diameter;                       // of those holes
+  std::optional<tolerance::Dimension> placed;  // how far off its place such a hole may be
+  int line = 0;
+  int column = 0;
+};
+
+/// A room for a cased drive. Frame as that of a socket: y along the drive from its connector end, z out of the face.
+struct Bay {
+  Form form = Form::drive_2_5;
+  bool panel = false;                 // a plate with holes: no room is described
+  std::optional<GivenLength> width;   // clear, mm; none: not walled there
+  std::optional<GivenLength> height;  // over the face that carries it
+  std::optional<GivenLength> depth;   // from the drive's connector end to what ends the bay
+  std::optional<GivenLength> behind;  // from there backward to what is behind
+  bool on_edge = false;               // the drive stands on the edge called datum Y
+  std::optional<GivenLength> raised;  // the drive's base over the face: tray, rails or stand-offs
+  bool spacers = false;               // raised by plain spacers, through which the screws pass
+  bool standoffs = false;             // raised by threaded stand-offs, whose studs go into the drive
+  std::optional<GivenLength> plug;    // a cable's plug behind the drive, with the bend
+  bool backplane = false;             // the receptacle is fixed to the machine
+  standards::connectors::Plug receptacle = standards::connectors::Plug::sata;
+  std::optional<Fixing> fixing;
+};
+
+/// Using a place takes from another one: it keeps these links, or none at all.
+struct Share {
+  std::string with;
+  int place = -1;  // its index
+  std::vector<standards::links::Link> leaves;
+};
+
+/// A cover that the board brings for its M.2 slot: a plate over the card, held by its own screws.
+struct Cover {
+  GivenLength above;      // its underside over the board's face
+  GivenLength thickness;  // over all
+  double length = 0.0;    // mm, from the card's screw end toward the socket
+  double width = 0.0;
+};
+
+struct Place {
   std::string name;
   int part = 0;             // index of the part that carries it
-  bool back = false;        // on the face toward -z
-  double x = 0.0, y = 0.0;  // its seating plane crossed with the card's centre line, in the part's coordinates
-  geometry::Vec3 toward{1.0, 0.0, 0.0};  // from the socket to the screw, in the part's coordinates
-  std::variant<M2Socket, CardSlot> socket;
+  int axis = 2;             // square to the face that carries it, in the part's coordinates: 0 x, 1 y, 2 z
+  bool back = false;        // that face is the low one along the axis
+  std::array<double, 2> at{0.0, 0.0};  // along the two other axes, x before y before z: its seating plane (a bay: the drive's connector end; a PCIe slot: the key) crossed with the
+                            // card's centre line, in the part's coordinates
+  geometry::Vec3 toward{1.0, 0.0, 0.0};  // from the socket to the screw, in the part's coordinates; away from the
+                                         // bracket; from the connector end
+  std::variant<M2Socket, CardSlot, MiniSocket, Bay> socket;
   std::vector<int> sizes;                   // 2242, 2280: where stand-offs can be
   std::vector<int> soldered;                // of these, stand-offs that are always there
   std::vector<standards::links::Link> bus;  // what is wired to it
   std::optional<GivenLength> standoff;      // measured height from the board's face to its top; else the class's
+  std::optional<Cover> cover;
+  std::vector<Share> shares;
+  int holds = -1;  // index in Build::held of what sits here already; -1: nothing
   int line = 0;
+
+  /// Unit, out of the face, in the part's coordinates.
+  [[nodiscard]] geometry::Vec3 outward() const;
 };
 
 struct Pad {
@@ -82,18 +148,38 @@ struct Heatsink {
 };
 using Wear = std::variant<Pad, Heatsink>;
 
+/// An adapter that a drive wears, so that it goes where another form goes.
+struct Worn {
+  std::string name;  // as findings call it; drives that wear the same one share it
+  const parts::Adapter* adapter = nullptr;
+  int position = 1;                   // which of its drives this is, from 1
+  std::optional<GivenLength> raised;  // the drive's base over the adapter's, where measured
+};
+
 struct Drive {
   std::string name;
+  std::string title;  // "2.5-inch drive, 7 mm"
   Form form = Form::m2;
   int card_lanes = 0;            // add-in card: of its edge
+  Bracket bracket = Bracket::full;
   standards::m2::CardName card;  // m2
   parts::M2Card m2;              // m2: its solids and dimensions, with the heights that were measured
+  bool half = false;             // mini card: half length
+  parts::CasedDrive cased;       // cased: its solids, holes and connector; no bodies where its height is not known
+  parts::AddInCard board;        // add-in card: its solids
+  parts::MiniCard mini;          // mini card: its solids
+  standards::connectors::Plug plug = standards::connectors::Plug::sata;  // cased
+  std::vector<std::string> rows;  // cased: the holes that it is known to have; empty: those of the standard
+  std::optional<Worn> worn;
   standards::links::Link bus;
-  std::optional<GivenLength> top;  // measured component heights, m2
+  std::optional<GivenLength> top;  // measured component heights
   std::optional<GivenLength> bottom;
   bool cache_module = false;  // a cache for another drive, not a drive of its own
   std::vector<Wear> wears;    // from the card outward
   int line = 0;
+
+  /// The form that it has outside: that of its adapter, else its own.
+  [[nodiscard]] Form outer() const { return worn ? worn->adapter->becomes : form; }
 };
 
 struct Apart {
@@ -108,8 +194,9 @@ struct Build {
   tolerance::Method method = tolerance::Method::worst;
   std::string measured_with;    // empty: not said
   std::vector<HostPart> parts;  // the first is the world
-  std::vector<Slot> slots;
+  std::vector<Place> places;
   std::vector<Drive> drives;
+  std::vector<Drive> held;      // what sits at places already; `Place::holds`
   std::vector<Apart> apart;
   std::vector<std::string> exact;  // names of lengths that were taken as exact
 };
@@ -120,7 +207,12 @@ struct Build {
 /// The same for text; `file` is what messages name and where part files are looked for.
 [[nodiscard]] std::variant<Build, parts::Fault> read_text(std::string_view text, const std::filesystem::path& file);
 
+/// The form that a place takes.
+[[nodiscard]] Form form_of(const Place& place);
+
 /// "2280", "22110": the size as people say it.
 [[nodiscard]] int size_of(const standards::m2::CardName& card);
+[[nodiscard]] int width_code(int size);   // 22 of 2280 and of 22110
+[[nodiscard]] int length_code(int size);  // 80, 110
 
 }  // namespace baywright::build

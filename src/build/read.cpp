@@ -17,8 +17,22 @@ void Reader::note_exact(const tolerance::Dimension& dimension) {
 std::string Reader::fresh_name(Fields& fields) {
   std::string name = fields.text("name");
   if (!names.insert(name).second)
-    fields.stop("name", "the name `" + name + "` is taken", "give each part, slot and drive its own name");
+    fields.stop("name", "the name `" + name + "` is taken", "give each part, place and drive its own name");
   return name;
+}
+
+GivenLength Reader::measured(Fields& fields, std::string_view key, const std::string& name, double least) {
+  GivenLength given = fields.length(key, name, measuring, least);
+  if (given.solve)
+    fields.stop(key, '`' + std::string(key) + "` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
+  note_exact(given.dimension);
+  return given;
+}
+
+std::optional<GivenLength> Reader::maybe_measured(Fields& fields, std::string_view key, const std::string& name,
+                                                  double least) {
+  if (!fields.has(key)) return std::nullopt;
+  return measured(fields, key, name, least);
 }
 
 namespace {
@@ -47,17 +61,22 @@ double clearance_of(Fields& fields) {
 
 /// What a finding can be between, as output names it.
 std::set<std::string> names_in_findings(const Build& build) {
-  std::set<std::string> names = {"screw", "stand-off"};
+  std::set<std::string> names = {"screw", "stand-off", "cable plug"};
   for (const HostPart& part : build.parts) names.insert(part.name);
-  for (const Slot& slot : build.slots) {
-    if (!std::holds_alternative<M2Socket>(slot.socket)) continue;
-    names.insert(slot.name + " socket");
-    for (const int size : slot.soldered) names.insert(slot.name + " stand-off " + std::to_string(size));
+  for (const Place& place : build.places) {
+    if (std::holds_alternative<Bay>(place.socket))
+      names.insert(place.name);
+    else
+      names.insert(place.name + " socket");
+    if (place.cover) names.insert(place.name + " cover");
+    for (const int size : place.soldered) names.insert(place.name + " stand-off " + std::to_string(size));
   }
-  for (const Drive& drive : build.drives) {
-    names.insert(drive.name);
-    for (const Wear& wear : drive.wears) names.insert(std::visit([](const auto& worn) { return worn.name; }, wear));
-  }
+  for (const std::vector<Drive>* list : {&build.drives, &build.held})
+    for (const Drive& drive : *list) {
+      names.insert(drive.name);
+      if (drive.worn) names.insert(drive.worn->name);
+      for (const Wear& wear : drive.wears) names.insert(std::visit([](const auto& worn) { return worn.name; }, wear));
+    }
   return names;
 }
 
@@ -85,7 +104,7 @@ void read_apart(Reader& reader, Fields& document) {
 Build read_build(std::string_view text, const std::filesystem::path& file) {
   const toml::table document = parts::parse_document(text, file.string());
   Fields fields(document, file.string(), "a build file");
-  fields.knows({"title", "clearance", "method", "measured_with", "part", "slot", "drive", "apart"});
+  fields.knows({"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart"});
   Reader reader;
   reader.folders = parts::part_folders(file);
   reader.build.file = file.string();
@@ -96,7 +115,7 @@ Build read_build(std::string_view text, const std::filesystem::path& file) {
   reader.build.measured_with = fields.maybe_text("measured_with").value_or("");
   fields.finish();  // a misspelt table before what it leaves missing
   read_parts(reader, fields);
-  read_slots(reader, fields);
+  read_places(reader, fields);
   read_drives(reader, fields);
   read_apart(reader, fields);
   return std::move(reader.build);
@@ -120,8 +139,27 @@ std::variant<Build, Fault> read(const std::filesystem::path& file) {
   }
 }
 
+geometry::Vec3 Place::outward() const {
+  geometry::Vec3 out(0.0);
+  out[axis] = back ? -1.0 : 1.0;
+  return out;
+}
+
+Form form_of(const Place& place) {
+  if (std::holds_alternative<M2Socket>(place.socket)) return Form::m2;
+  if (std::holds_alternative<MiniSocket>(place.socket)) return Form::mini_card;
+  if (const auto* bay = std::get_if<Bay>(&place.socket)) return bay->form;
+  return Form::add_in_card;
+}
+
 int size_of(const standards::m2::CardName& card) {
   return card.length >= 100 ? card.width * 1000 + card.length : card.width * 100 + card.length;
+}
+int width_code(int size) {
+  return size > 9999 ? size / 1000 : size / 100;
+}
+int length_code(int size) {
+  return size > 9999 ? size % 1000 : size % 100;
 }
 
 }  // namespace baywright::build

@@ -1,5 +1,5 @@
 #pragma once
-// Inside the build room: what the readers of parts, slots and drives share.
+// Inside the build room: what the readers of parts, places and drives share.
 #include "build/build.h"
 #include "parts/document.h"
 
@@ -19,22 +19,41 @@ struct Reader {
   std::vector<std::filesystem::path> folders;  // where part files are looked for
   parts::Measuring measuring;
   Build build;
-  std::set<std::string> names;  // parts, slots and drives share one list, since findings name them side by side
+  std::set<std::string> names;  // parts, places and drives share one list, since findings name them side by side
 
   void note_exact(const tolerance::Dimension& dimension);
   std::string fresh_name(parts::Fields& fields);
+
+  /// A measured length that is not "?", noted where it was taken as exact.
+  [[nodiscard]] GivenLength measured(parts::Fields& fields, std::string_view key, const std::string& name,
+                                     double least = some);
+  [[nodiscard]] std::optional<GivenLength> maybe_measured(parts::Fields& fields, std::string_view key,
+                                                          const std::string& name, double least = some);
 };
 
 void read_parts(Reader& reader, parts::Fields& document);
-void read_slots(Reader& reader, parts::Fields& document);
+void read_places(Reader& reader, parts::Fields& document);
 void read_drives(Reader& reader, parts::Fields& document);
+
+/// One drive with all its keys; its name is entered. `held`: it sits there already, and its bus need not be known.
+[[nodiscard]] Drive drive_of(Reader& reader, parts::Fields& fields, bool held);
+/// What a drive wears: pads, heatsinks, an adapter. `drive` is read as far as that.
+void read_wears(Reader& reader, parts::Fields& fields, Drive& drive);
+/// `takes`, `inside`, `fixing` and all else that a bay or panel has; `place` has its name and carrier.
+void read_bay(Reader& reader, parts::Fields& fields, Place& place, bool panel);
 
 /// The index of the part called `name`; refuses others at `key`, naming the nearest.
 [[nodiscard]] int index_of(const std::map<std::string, int>& by_name, const std::string& name,
                            const parts::Fields& fields, std::string_view key);
 /// `face = "top"` or "back" (default top). True for back.
 [[nodiscard]] bool read_face(parts::Fields& held, const std::string& what);
-/// The links under `bus`: a text or a list of them, at least one.
-[[nodiscard]] std::vector<standards::links::Link> links_of(parts::Fields& fields);
+/// The links under `key`: a text or a list of them, at least one.
+[[nodiscard]] std::vector<standards::links::Link> links_of(parts::Fields& fields, std::string_view key = "bus");
+/// One of `known`; refuses others.
+[[nodiscard]] std::string one_of(parts::Fields& fields, std::string_view key, const std::vector<std::string>& known,
+                                 const std::string& otherwise);
+/// A point on the face that carries the place must lie on that part.
+void check_on_face(const Reader& reader, parts::Fields& fields, std::string_view key, const Place& place, double across,
+                   double along, const std::string& what);
 
 }  // namespace baywright::build

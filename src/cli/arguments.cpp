@@ -40,6 +40,10 @@ void add_commands(CLI::App& app, Arguments& out) {
   add_limits(*check, out);
   check->add_flag("--json", out.json, "Machine-readable, as models/check.schema.json says");
   check->add_flag("--every", out.every, "Ask that each drive fits at every place, not just at one");
+  check->add_flag("--together", out.together, "One place for each drive, so that all fit at once")
+      ->excludes("--every")
+      ->excludes("--drive")
+      ->excludes("--place");
   check->add_flag("--accept-marginal", out.accept_marginal, "Count marginal as a fit in the exit status");
   check->footer(std::string("Example: baywright check models/builds/thin-desktop.build.toml --clearance 0.3\n\n") +
                 exit_words);
@@ -61,8 +65,18 @@ void add_commands(CLI::App& app, Arguments& out) {
       "Example: baywright draw models/builds/thin-desktop.build.toml --drive \"card with tall fins\" -o tall.svg");
 
   CLI::App* parts = app.add_subcommand("parts", "What the library has, with dimensions and sources");
-  parts->add_option("WORDS", out.words, "Only parts whose id or title has all these words");
-  parts->footer("One part left: its dimensions too.\nExamples: baywright parts heatsink; baywright parts m2/2280-D2-M");
+  CLI::Option* words = parts->add_option("WORDS", out.words, "Only parts whose id or title has all these words");
+  CLI::Option* drawing =
+      parts->add_option("--draw", out.drawing, "Draw the one part found: the SVG file (A4); - for standard output")
+          ->needs(words)
+          ->check([](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); });
+  parts->add_flag("--sources", out.sources, "Every dimension of the program with its source, and how it is known")
+      ->excludes(words)
+      ->excludes(drawing);
+  parts->footer(
+      "Words in any order, capitals or not; a figure counts as a whole: 6 finds 6 and 6.00, not 60 or 2.6.\n"
+      "One part left: its dimensions, with limits and sources.\n"
+      "Examples: baywright parts heatsink 3mm; baywright parts m2/2280-D2-M --draw card.svg");
 
   CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
   fresh

@@ -16,10 +16,13 @@ struct Arguments {
   std::string method;  // empty: the build's
   bool json = false;
   bool every = false;
+  bool together = false;
   bool all = false;  // explain
   bool accept_marginal = false;
   std::string kind;                // new
   std::vector<std::string> words;  // parts
+  std::string drawing;             // parts --draw; "-": standard output
+  bool sources = false;            // parts
 };
 
 /// Exit status, as the help says it.

@@ -47,12 +47,12 @@ int draw_command(const Arguments& arguments) {
   const fit::Check check = fit::check(*build, options);
   const fit::Seating& seating = worst(check);
   const build::Drive& drive = called(build->drives, seating.drive);
-  const auto slot = static_cast<int>(&called(build->slots, seating.place) - build->slots.data());
+  const auto slot = static_cast<int>(&called(build->places, seating.place) - build->places.data());
   const bool seats = fit::seats(drive, seating.questions);
   if (seats) (void)fit::solve_distances(*build, drive, slot, options);
   const fit::Host host = fit::compile(*build);
   const fit::Seated seated =
-      seats ? fit::seat_m2(host, *build, drive, slot) : fit::Seated{fit::Scene(&host.scene), {}, {}, {}, {}, {}, 0.0};
+      seats ? fit::seat(host, *build, drive, slot) : fit::Seated{fit::Scene(&host.scene)};
   if (!write_whole(arguments.output, output::to_svg(output::draw_seating(*build, seated, seating))))
     return could_not_finish;
   if (arguments.output != "-")

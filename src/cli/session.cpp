@@ -43,7 +43,7 @@ std::optional<build::Build> read_build(const Arguments& arguments) {
   std::vector<std::string> drives;
   std::vector<std::string> places;
   for (const build::Drive& drive : build.drives) drives.push_back(drive.name);
-  for (const build::Slot& slot : build.slots) places.push_back(slot.name);
+  for (const build::Place& slot : build.places) places.push_back(slot.name);
   if (!named(arguments.drive, "drive", drives, arguments.file)) return std::nullopt;
   if (!named(arguments.place, "place", places, arguments.file)) return std::nullopt;
   return build;

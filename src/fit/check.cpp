@@ -2,8 +2,11 @@
 
 #include "fit/clearance.h"
 #include "fit/connect.h"
+#include "fit/fixing.h"
 #include "fit/seat.h"
+#include "geometry/limits.h"
 #include "geometry/travel.h"
+#include "standards/addin_cards.h"
 
 #include <algorithm>
 #include <cmath>
@@ -11,8 +14,6 @@
 #include <utility>
 
 namespace baywright::fit {
-
-namespace m2 = standards::m2;
 
 namespace {
 
@@ -29,29 +30,28 @@ Finding note(Kind kind, std::array<std::string, 2> between, Reason why) {
   return finding;
 }
 
-Finding refusal(Kind kind, const build::Drive& drive, const build::Slot& slot, Reason why) {
-  Finding finding = note(kind, {drive.name, slot.name}, std::move(why));
+Finding refusal(Kind kind, const build::Drive& drive, const build::Place& place, Reason why) {
+  Finding finding = note(kind, {drive.name, place.name}, std::move(why));
   finding.verdict = Verdict::does_not_fit;
   finding.share = 0.0;
   return finding;
 }
 
-void add_questions(Seating& seating, const build::Drive& drive, const build::Slot& slot) {
+void add_questions(Seating& seating, const build::Drive& drive, const build::Place& place) {
   const Questions& q = seating.questions;
-  const bool other_form = q.form_factor.why.code == Code::other_form || q.form_factor.why.code == Code::soldered;
+  const Code form = q.form_factor.why.code;
+  const bool other_form = form == Code::other_form || form == Code::soldered || form == Code::adapter_needed;
   if (q.form_factor.answer != Answer::yes)
-    seating.findings.push_back(refusal(other_form ? Kind::form_factor : Kind::length, drive, slot, q.form_factor.why));
-  if (other_form) return;  // that a connector and a bus are missing too follows from it
-  if (q.interface.answer != Answer::yes)
-    seating.findings.push_back(refusal(Kind::interface, drive, slot, q.interface.why));
-  if (q.bus.answer != Answer::yes) seating.findings.push_back(refusal(Kind::bus, drive, slot, q.bus.why));
+    seating.findings.push_back(refusal(other_form ? Kind::form_factor : Kind::length, drive, place, q.form_factor.why));
+  if (form == Code::other_form || form == Code::soldered) return;  // that connector and bus are missing follows from it
+  if (q.interface.answer != Answer::yes && q.interface.why.code != Code::adapter_needed)
+    seating.findings.push_back(refusal(Kind::interface, drive, place, q.interface.why));
+  if (q.bus.answer != Answer::yes) seating.findings.push_back(refusal(Kind::bus, drive, place, q.bus.why));
   if (q.bus.why.code == Code::bus_slower)
-    seating.findings.push_back(note(Kind::link, {drive.name, slot.name}, q.bus.why));
+    seating.findings.push_back(note(Kind::link, {drive.name, place.name}, q.bus.why));
 }
 
-void add_card_notes(Seating& seating, const build::Drive& drive, const build::Slot& slot) {
-  if (drive.cache_module)
-    seating.findings.push_back(note(Kind::role, {drive.name, slot.name}, {Code::cache_module, {}, {}}));
+void add_pad_notes(Seating& seating, const build::Drive& drive) {
   for (const build::Wear& wear : drive.wears) {
     const auto* pad = std::get_if<build::Pad>(&wear);
     if (pad == nullptr) continue;
@@ -62,15 +62,76 @@ void add_card_notes(Seating& seating, const build::Drive& drive, const build::Sl
       seating.findings.push_back(note(Kind::compression, {pad->name, drive.name},
                                       {Code::pad_tight, {}, {{"compressed", pad->compress}, {"most", pad_most}}}));
   }
-  const auto& accepts = std::get<build::M2Socket>(slot.socket).height_class->accepts;
-  const bool measured = drive.top.has_value() || drive.bottom.has_value();
-  if (!measured && std::find(accepts.begin(), accepts.end(), drive.card.height) == accepts.end())
-    seating.findings.push_back(
-        refusal(Kind::height_class, drive, slot,
-                {Code::class_refuses,
-                 {{"class", std::string(std::get<build::M2Socket>(slot.socket).height_class->name)},
-                  {"code", drive.card.height}},
-                 {}}));
+}
+
+/// The height codes that a socket's class takes: what stands under the card has no room over the board else.
+void add_height_class(Seating& seating, const build::Drive& drive, const build::Place& place) {
+  const auto* socket = std::get_if<build::M2Socket>(&place.socket);
+  if (socket == nullptr || drive.top || drive.bottom) return;
+  const auto& accepts = socket->height_class->accepts;
+  if (std::find(accepts.begin(), accepts.end(), drive.card.height) == accepts.end())
+    seating.findings.push_back(refusal(
+        Kind::height_class, drive, place,
+        {Code::class_refuses, {{"class", std::string(socket->height_class->name)}, {"code", drive.card.height}}, {}}));
+}
+
+/// A card's bracket must be the one that the machine's rear wall is made for.
+void add_bracket(Seating& seating, const build::Drive& drive, const build::Place& place) {
+  using build::Bracket;
+  namespace cards = standards::addin_cards;
+  const auto* slot = std::get_if<build::CardSlot>(&place.socket);
+  if (slot == nullptr || slot->bracket == Bracket::none) return;
+  if (drive.bracket == Bracket::none) {
+    seating.findings.push_back(note(Kind::bracket, {drive.name, place.name}, {Code::bracket_missing, {}, {}}));
+    return;
+  }
+  if (drive.bracket == slot->bracket) return;
+  const auto word = [](Bracket bracket) {
+    return std::string(bracket == Bracket::full ? "full-height" : "low-profile");
+  };
+  const double floor = cards::slot_floor().nominal;
+  const auto tab = [&](Bracket bracket) {
+    return floor + (bracket == Bracket::full ? cards::tab_full() : cards::tab_low()).nominal;
+  };
+  seating.findings.push_back(refusal(Kind::bracket, drive, place,
+                                     {Code::bracket_differs,
+                                      {{"drive", word(drive.bracket)}, {"place", word(slot->bracket)}},
+                                      {{"tab", tab(drive.bracket)}, {"rail", tab(slot->bracket)}}}));
+}
+
+void add_notes(Seating& seating, const build::Drive& drive, const build::Place& place) {
+  if (drive.cache_module)
+    seating.findings.push_back(note(Kind::role, {drive.name, place.name}, {Code::cache_module, {}, {}}));
+  if (drive.worn)
+    seating.findings.push_back(note(Kind::role, {drive.worn->name, place.name},
+                                    {Code::adapter_worn,
+                                     {{"adapter", std::string(drive.worn->adapter->title)},
+                                      {"adds", std::string(drive.worn->adapter->adds)},
+                                      {"cannot", std::string(drive.worn->adapter->cannot)}},
+                                     {}}));
+  add_pad_notes(seating, drive);
+  add_height_class(seating, drive, place);
+  add_bracket(seating, drive, place);
+}
+
+/// The board's own cover over the slot comes off with its screws: in the way of what the drive wears it stays off, and
+/// that is no fault of the drive.
+void settle_cover(Seating& seating, const build::Place& place) {
+  if (!place.cover) return;
+  const std::string cover = place.name + " cover";
+  const Finding* nearest = nullptr;
+  for (const Finding& finding : seating.findings)
+    if (finding.between[1] == cover && finding.gap && (nearest == nullptr || finding.gap->min < nearest->gap->min))
+      nearest = &finding;
+  Reason why{Code::cover_stays, {}, {}};
+  if (nearest != nullptr) {
+    const bool off = nearest->gap->min < -geometry::touch_mm;
+    why.code = off ? Code::cover_off : Code::cover_stays;
+    why.words.emplace_back("what", nearest->between[0]);
+    why.figures = {{"least", nearest->gap->min}, {"most", nearest->gap->max}};
+  }
+  std::erase_if(seating.findings, [&](const Finding& finding) { return finding.between[1] == cover; });
+  seating.findings.push_back(note(Kind::cover, {seating.drive, cover}, std::move(why)));
 }
 
 int severity(const Finding& finding) {
@@ -112,8 +173,8 @@ bool solvable(const build::HostPart& part) {
 std::optional<double> touching_distance(const build::Build& build, const build::Drive& drive, int slot,
                                         std::size_t part) {
   const Host host = compile(build);
-  const Seated seated = seat_m2(host, build, drive, slot);
-  const HostPlace& place = host.parts[part];
+  const Seated seated = seat(host, build, drive, slot);
+  const PlacedPart& place = host.parts[part];
   const build::Position& at = build.parts[part].position;
   std::vector<geometry::Placed> moving;
   std::vector<geometry::Placed> fixed;
@@ -128,25 +189,32 @@ std::optional<double> touching_distance(const build::Build& build, const build::
 
 }  // namespace
 
-Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
+Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int place,
                       const Options& options) {
-  const build::Slot& place = build.slots[static_cast<std::size_t>(slot)];
+  const build::Place& at = build.places[static_cast<std::size_t>(place)];
   Seating seating;
   seating.drive = drive.name;
-  seating.place = place.name;
-  Connection connection = connect(drive, place);
+  seating.place = at.name;
+  Connection connection = connect(drive, at);
   seating.questions = std::move(connection.questions);
   seating.link = connection.link;
-  add_questions(seating, drive, place);
+  add_questions(seating, drive, at);
   const Questions& q = seating.questions;
-  if (seats(drive, q)) {
-    add_card_notes(seating, drive, place);
-    const Seated seated = seat_m2(host, build, drive, slot);
+  if (at.holds >= 0) {
+    const build::Drive& there = build.held[static_cast<std::size_t>(at.holds)];
+    seating.findings.push_back(refusal(Kind::occupied, drive, at, {Code::occupied, {{"by", there.name}}, {}}));
+  } else if (seats(drive, q)) {
+    add_notes(seating, drive, at);
+    for (Finding& finding :
+         fixings(drive, at, host.places[static_cast<std::size_t>(place)].frame, options.method.value_or(build.method)))
+      seating.findings.push_back(std::move(finding));
+    const Seated seated = seat(host, build, drive, place);
     for (Finding& finding : clearances(host, build, seated, drive, options))
       seating.findings.push_back(std::move(finding));
+    settle_cover(seating, at);
   } else if (q.form_factor.answer == Answer::yes && q.interface.answer == Answer::yes) {
-    Finding finding =
-        note(Kind::seating, {drive.name, place.name}, {Code::not_modelled, {{"form", form_name(drive.form)}}, {}});
+    Finding finding = note(Kind::seating, {drive.name, at.name},
+                           {Code::height_unknown, {{"form", parts::form_name(drive.form)}}, {}});
     finding.verdict = Verdict::undecided;
     seating.findings.push_back(std::move(finding));
   }
@@ -168,7 +236,7 @@ std::vector<Finding> solve_distances(build::Build& build, const build::Drive& dr
     for (int step = 0; touching && step < tries; ++step) {
       const Host host = compile(build);
       double shortage = -std::numeric_limits<double>::infinity();
-      const Seated seated = seat_m2(host, build, drive, slot);
+      const Seated seated = seat(host, build, drive, slot);
       for (const Finding& finding : clearances(host, build, seated, drive, options))
         if (finding.between[1] == part && finding.gap)
           shortage = std::max(shortage, finding.gap->asked - finding.gap->min);
@@ -187,12 +255,16 @@ Check check(const build::Build& build, const Options& options) {
   out.file = build.file;
   out.method = options.method.value_or(build.method);
   out.clearance = options.clearance.value_or(build.clearance);
+  out.drills = std::any_of(build.places.begin(), build.places.end(), [](const build::Place& place) {
+    const auto* bay = std::get_if<build::Bay>(&place.socket);
+    return bay != nullptr && bay->fixing && (bay->panel || bay->fixing->placed);
+  });
   const bool open = std::any_of(build.parts.begin(), build.parts.end(), solvable);
   const Host host = compile(build);
   for (const build::Drive& drive : build.drives) {
     if (!options.drive.empty() && drive.name != options.drive) continue;
-    for (std::size_t slot = 0; slot < build.slots.size(); ++slot) {
-      if (!options.place.empty() && build.slots[slot].name != options.place) continue;
+    for (std::size_t slot = 0; slot < build.places.size(); ++slot) {
+      if (!options.place.empty() && build.places[slot].name != options.place) continue;
       const int at = static_cast<int>(slot);
       Seating seating = check_seating(host, build, drive, at, options);
       if (open && seats(drive, seating.questions)) {

@@ -1,5 +1,6 @@
 #include "fit/clearance.h"
 
+#include "fit/chain.h"
 #include "fit/limits.h"
 #include "geometry/gap.h"
 #include "geometry/limits.h"
@@ -37,7 +38,7 @@ struct Asker {
   [[nodiscard]] double asked(int a, int b) const {
     const Element& first = seated.scene.element(a);
     const Element& second = seated.scene.element(b);
-    const bool own_b = b >= seated.scene.first_element();
+    const bool own_b = seated.brings(b);
     double asked = own_b || provided(a, b) ? 0.0 : general;
     for (const build::Apart& apart : build.apart)
       if ((names(apart.between[0], first, true) && names(apart.between[1], second, own_b)) ||
@@ -64,13 +65,7 @@ Verdict verdict_with_error(const GapLimits& found, double asked) {
 std::vector<ChainLink> chain_of(const Scene& scene, const GapLimits& found) {
   std::vector<ChainLink> chain;
   for (const auto& [dimension, sensitivity] : found.terms) chain.push_back({scene.dimension(dimension), sensitivity});
-  const auto weight = [](const ChainLink& link) {
-    const double half = link.dimension.open() ? std::min(link.dimension.minus, link.dimension.plus)
-                                              : 0.5 * (link.dimension.minus + link.dimension.plus);
-    return std::abs(link.sensitivity) * half;
-  };
-  std::stable_sort(chain.begin(), chain.end(),
-                   [&](const ChainLink& a, const ChainLink& b) { return weight(a) > weight(b); });
+  sort_by_weight(chain);
   return chain;
 }
 
@@ -119,7 +114,16 @@ Finding finding_of(const Scene& scene, const Pair& pair, tolerance::Method metho
 /// Where the other part hangs at a measured distance: the least distance at which this gap is enough.
 void add_need(Finding& finding, const Host& host, const Seated& seated, const Pair& pair) {
   if (!std::isfinite(pair.found.min)) return;  // an open side is not made good by distance
-  for (const HostPlace& place : host.parts) {
+  if (const auto wall = seated.machine.find(pair.b); wall != seated.machine.end()) {
+    for (const auto& [dimension, sensitivity] : pair.found.terms)
+      if (dimension == wall->second && sensitivity > 0.0) {
+        const double value = seated.scene.values[static_cast<std::size_t>(dimension)];
+        finding.why.words.emplace_back("needs", seated.scene.dimension(dimension).name);
+        finding.why.figures.emplace_back("needs", value + (pair.asked - pair.found.min) / sensitivity);
+      }
+    return;
+  }
+  for (const PlacedPart& place : host.parts) {
     if (place.distance < 0 || pair.b < place.first || pair.b >= place.first + place.count) continue;
     double sensitivity = 0.0;
     for (const auto& [dimension, each] : pair.found.terms)
@@ -194,14 +198,16 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
     const double spare = swept(one).distance(swept(other)) - asked;
     if (spare <= 0.0)
       measure(a, b, asked);
-    else if (b < first && spare <= shown_beyond_mm)
+    else if (!seated.brings(b) && spare <= shown_beyond_mm)
       clear.push_back({a, b, asked, spare});
   };
   std::vector<int> near;
   for (int a = first; a < scene.element_count(); ++a) {
+    if (!seated.brings(a)) continue;
     host.tree.near(swept(scene.element(a)), reach, near);
     for (const int b : near) sort_pair(a, b);
-    for (int b = a + 1; b < scene.element_count(); ++b) sort_pair(a, b);
+    for (int b = first; b < scene.element_count(); ++b)
+      if (b > a || !seated.brings(b)) sort_pair(a, b);
   }
   std::sort(clear.begin(), clear.end(), [](const Clear& x, const Clear& y) { return x.spare < y.spare; });
   for (const Clear& each : clear) {
@@ -213,7 +219,7 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
   }
   std::vector<Finding> out;
   for (auto& [names, pair] : pairs) {
-    if (pair.b >= first && pair.verdict == Verdict::fits) continue;
+    if (seated.brings(pair.b) && pair.verdict == Verdict::fits) continue;
     Finding finding = finding_of(scene, pair, method);
     finding.provided = asker.provided(pair.a, pair.b);
     if (pair.verdict != Verdict::fits) add_need(finding, host, seated, pair);

@@ -6,26 +6,20 @@
 
 namespace baywright::fit {
 
+namespace connectors = standards::connectors;
 namespace links = standards::links;
 namespace m2 = standards::m2;
+using build::Bay;
 using build::CardSlot;
 using build::Drive;
-using build::Form;
+using build::form_of;
 using build::M2Socket;
-using build::Slot;
+using build::MiniSocket;
+using build::Place;
+using parts::Form;
+using parts::form_name;
 
 namespace {
-
-Form form_of(const Slot& slot) {
-  return std::holds_alternative<M2Socket>(slot.socket) ? Form::m2 : Form::add_in_card;
-}
-
-std::string width_of(int size) {
-  return std::to_string(size > 9999 ? size / 1000 : size / 100);
-}
-int length_code(int size) {
-  return size > 9999 ? size % 1000 : size % 100;
-}
 
 std::string list_of(std::vector<int> sizes) {
   std::sort(sizes.begin(), sizes.end());
@@ -37,77 +31,197 @@ std::string list_of(std::vector<int> sizes) {
   return out;
 }
 
-Question card_size(const Drive& drive, const Slot& slot) {
-  const int size = build::size_of(drive.card);
-  const std::string offered = list_of(slot.sizes);
+/// The size that the place sees: an extender makes a card longer.
+int size_at_place(const Drive& drive) {
+  if (!drive.worn || drive.worn->adapter->length == 0) return build::size_of(drive.card);
+  return build::size_of({22, drive.worn->adapter->length, "", ""});
+}
+
+Question card_size(const Drive& drive, const Place& place) {
+  const int size = size_at_place(drive);
+  const std::string offered = list_of(place.sizes);
   const auto with = [&](Answer answer, Code code) {
     return Question{answer, {code, {{"size", std::to_string(size)}, {"offered", offered}}, {}}};
   };
-  if (std::find(slot.sizes.begin(), slot.sizes.end(), size) != slot.sizes.end())
+  if (std::find(place.sizes.begin(), place.sizes.end(), size) != place.sizes.end())
     return with(Answer::yes, Code::size_offered);
-  const std::string width = std::to_string(drive.card.width);
   int longest = 0;
-  for (const int each : slot.sizes)
-    if (width_of(each) == width) longest = std::max(longest, length_code(each));
+  for (const int each : place.sizes)
+    if (build::width_code(each) == build::width_code(size)) longest = std::max(longest, build::length_code(each));
   if (longest == 0) return with(Answer::no, Code::width_not_held);
   // A card shorter than an offered place can be carried out to it by a length extender; a longer one cannot be cut.
-  if (drive.card.length < longest) return with(Answer::with_adapter, Code::size_too_short);
+  if (build::length_code(size) < longest) return with(Answer::with_adapter, Code::size_too_short);
   return with(Answer::no, Code::size_too_long);
 }
 
-Question form_question(const Drive& drive, const Slot& slot) {
-  if (drive.form == Form::soldered) return {Answer::no, {Code::soldered, {}, {}}};
-  const Form place = form_of(slot);
-  if (drive.form != place)
-    return {Answer::no, {Code::other_form, {{"drive", form_name(drive.form)}, {"place", form_name(place)}}, {}}};
-  if (place == Form::m2) return card_size(drive, slot);
-  return {Answer::yes, {Code::same_form, {{"form", form_name(place)}}, {}}};
+Question mini_size(const Drive& drive, const MiniSocket& socket) {
+  if (drive.half ? socket.half : socket.full)
+    return {Answer::yes, {Code::same_form, {{"form", form_name(Form::mini_card)}}, {}}};
+  if (drive.half) return {Answer::with_adapter, {Code::half_card, {}, {}}};
+  return {Answer::no, {Code::full_card, {}, {}}};
 }
 
-Question interface_question(const Drive& drive, const Slot& slot) {
-  if (drive.form != form_of(slot))
-    return {Answer::no,
-            {Code::connector_differs, {{"drive", form_name(drive.form)}, {"place", form_name(form_of(slot))}}, {}}};
-  if (const auto* socket = std::get_if<M2Socket>(&slot.socket)) {
-    const bool meets = m2::mates(socket->key, drive.card.keys);
-    std::string keys;
-    for (const char key : drive.card.keys) keys += (keys.empty() ? "" : "+") + std::string(1, key);
-    return {meets ? Answer::yes : Answer::no,
-            {meets ? Code::key_meets : Code::key_meets_not,
-             {{"key", std::string(1, socket->key)}, {"card keys", keys}},
-             {}}};
+/// Whether the adapter would carry the drive's protocol and plug at all.
+bool passes(const parts::Adapter& adapter, const Drive& drive) {
+  if (adapter.carries && *adapter.carries != drive.bus.protocol) return false;
+  const bool cable = adapter.takes == Form::drive_2_5 && adapter.becomes == Form::m2;
+  return !cable || drive.plug == connectors::Plug::u2 || drive.plug == connectors::Plug::u3;
+}
+
+}  // namespace
+
+const parts::Adapter* adapter_for(const Drive& drive, const Place& place) {
+  if (drive.worn) return nullptr;
+  const Form form = form_of(place);
+  const auto* bay = std::get_if<Bay>(&place.socket);
+  for (const parts::Adapter& each : parts::adapters()) {
+    if (each.takes != drive.form || each.becomes != form || each.takes == each.becomes || !passes(each, drive))
+      continue;
+    if (bay != nullptr && bay->backplane && each.id == "adapter/2.5in-in-3.5in") continue;  // beside its receptacle
+    if (const auto* slot = std::get_if<CardSlot>(&place.socket); slot != nullptr && each.lanes > slot->lanes) continue;
+    return &each;
   }
-  const auto& body = std::get<CardSlot>(slot.socket);
+  return nullptr;
+}
+
+namespace {
+
+Question form_question(const Drive& drive, const Place& place) {
+  if (drive.form == Form::soldered) return {Answer::no, {Code::soldered, {}, {}}};
+  const Form form = form_of(place);
+  const std::vector<std::pair<std::string, std::string>> forms = {{"drive", form_name(drive.outer())},
+                                                                  {"place", form_name(form)}};
+  if (drive.outer() != form) {
+    const parts::Adapter* adapter = adapter_for(drive, place);
+    if (adapter == nullptr) {
+      Reason other{Code::other_form, forms, {}};
+      if (drive.worn) other.words.emplace_back("worn", drive.worn->name);
+      return {Answer::no, std::move(other)};
+    }
+    Reason why{Code::adapter_needed, forms, {}};
+    why.words.emplace_back("adapter", std::string(adapter->id));
+    return {Answer::with_adapter, std::move(why)};
+  }
+  if (form == Form::m2) return card_size(drive, place);
+  if (const auto* socket = std::get_if<MiniSocket>(&place.socket)) return mini_size(drive, *socket);
+  return {Answer::yes, {Code::same_form, {{"form", form_name(form)}}, {}}};
+}
+
+Question key_question(char key, const std::string& card_keys) {
+  const bool meets = m2::mates(key, card_keys);
+  std::string keys;
+  for (const char each : card_keys) keys += (keys.empty() ? "" : "+") + std::string(1, each);
+  return {meets ? Answer::yes : Answer::no,
+          {meets ? Code::key_meets : Code::key_meets_not, {{"key", std::string(1, key)}, {"card keys", keys}}, {}}};
+}
+
+Question slot_question(const Drive& drive, const CardSlot& body) {
   const bool short_body = drive.card_lanes > body.lanes;
   const Code code = !short_body ? Code::slot_takes_card : body.open_ended ? Code::slot_open : Code::slot_too_short;
   return {code == Code::slot_too_short ? Answer::no : Answer::yes,
           {code, {{"card", "x" + std::to_string(drive.card_lanes)}, {"body", "x" + std::to_string(body.lanes)}}, {}}};
 }
 
-std::string wired(const Slot& slot) {
+/// The plug that stands at the bay: in a shell, SATA.
+connectors::Plug plug_of(const Drive& drive) {
+  return parts::cased(drive.form) ? drive.plug : connectors::Plug::sata;
+}
+
+Reason plug_reason(const Drive& drive, const Bay& bay, Code code) {
+  const connectors::Plug plug = plug_of(drive);
+  return {code,
+          {{"plug", std::string(connectors::in_words(plug))},
+           {"receptacle", std::string(connectors::receptacle_in_words(bay.receptacle))},
+           {"why", std::string(connectors::mate(plug, bay.receptacle).why)}},
+          {}};
+}
+
+bool of_edsff(Form form) {
+  return form == Form::e1_s || form == Form::e1_l || form == Form::e3_s || form == Form::e3_l;
+}
+
+/// The M.2 card in its own adapter: a shell has key B, a carrier key M.
+std::optional<Question> key_in_adapter(const Drive& drive) {
+  if (!drive.worn || drive.form != Form::m2 || drive.outer() == Form::m2) return std::nullopt;
+  Question question = key_question(drive.outer() == Form::add_in_card ? 'M' : 'B', drive.card.keys);
+  if (question.answer == Answer::yes) return std::nullopt;
+  return question;
+}
+
+Question interface_question(const Drive& drive, const Place& place) {
+  const Form form = form_of(place);
+  if (drive.outer() != form) {
+    const parts::Adapter* adapter = adapter_for(drive, place);
+    const bool turned = adapter != nullptr && adapter->turns == parts::Turns::form_factor_and_interface;
+    const auto* bay = std::get_if<Bay>(&place.socket);
+    // Between bays an adapter changes the size only: the plugs must meet as they are.
+    const bool plugs = bay != nullptr && parts::cased(drive.form) && !of_edsff(form) && !of_edsff(drive.form);
+    if (!turned && !(adapter != nullptr && plugs))
+      return {Answer::no,
+              {Code::connector_differs, {{"drive", form_name(drive.outer())}, {"place", form_name(form)}}, {}}};
+    if (turned)
+      return {Answer::with_adapter,
+              {Code::adapter_needed,
+               {{"drive", form_name(drive.form)}, {"place", form_name(form)}, {"adapter", std::string(adapter->id)}},
+               {}}};
+  }
+  if (auto refused = key_in_adapter(drive)) return std::move(*refused);
+  if (const auto* socket = std::get_if<M2Socket>(&place.socket)) return key_question(socket->key, drive.card.keys);
+  if (const auto* slot = std::get_if<CardSlot>(&place.socket)) return slot_question(drive, *slot);
+  const auto* bay = std::get_if<Bay>(&place.socket);
+  if (bay == nullptr || of_edsff(form)) return {Answer::yes, {Code::one_connector, {{"form", form_name(form)}}, {}}};
+  const bool enters = connectors::mate(plug_of(drive), bay->receptacle).enters;
+  return {enters ? Answer::yes : Answer::no,
+          plug_reason(drive, *bay, enters ? Code::plug_enters : Code::plug_enters_not)};
+}
+
+std::string wired(const Place& place) {
   std::string out;
-  for (const links::Link& link : slot.bus) out += (out.empty() ? "" : " and ") + links::in_words(link);
+  for (const links::Link& link : place.bus) out += (out.empty() ? "" : " and ") + links::in_words(link);
   return out;
 }
 
-/// What the standard lets pass between this card and this socket, at most.
-links::Link limited(const Drive& drive, const Slot& slot) {
+/// What the standard lets pass between this drive and this socket, at most.
+links::Link limited(const Drive& drive, const Place& place) {
   links::Link link = drive.bus;
-  const auto* socket = std::get_if<M2Socket>(&slot.socket);
-  if (socket != nullptr && drive.form == Form::m2 && link.protocol == links::Protocol::pcie) {
+  if (link.protocol != links::Protocol::pcie) return link;
+  if (const auto* socket = std::get_if<M2Socket>(&place.socket); socket != nullptr && drive.form == Form::m2) {
     const m2::Carries most = m2::may_carry(socket->key, drive.card.keys);
     if (most.pcie_lanes > 0) link.lanes = std::min(link.lanes, most.pcie_lanes);
+  }
+  if (const auto* slot = std::get_if<CardSlot>(&place.socket)) {
+    link.lanes = std::min(link.lanes, slot->lanes);
+    const std::size_t position = drive.worn ? static_cast<std::size_t>(drive.worn->position) : 1;
+    if (position <= slot->splits.size()) link.lanes = std::min(link.lanes, slot->splits[position - 1]);
   }
   return link;
 }
 
-Question bus_question(const Drive& drive, const Slot& slot, std::optional<links::Link>& settled) {
-  for (const links::Link& host : slot.bus) {
-    const auto link = links::settle(limited(drive, slot), host);
+/// Behind a carrier with several sockets the host must have split the slot for all but the first.
+bool unsplit(const Drive& drive, const Place& place) {
+  const auto* slot = std::get_if<CardSlot>(&place.socket);
+  if (slot == nullptr || !drive.worn || drive.outer() != Form::add_in_card) return false;
+  return drive.worn->position > static_cast<int>(std::max<std::size_t>(1, slot->splits.size()));
+}
+
+Question bus_question(const Drive& drive, const Place& place, std::optional<links::Link>& settled) {
+  const std::string speaks = links::in_words(drive.bus);
+  if (drive.worn && drive.worn->adapter->carries && *drive.worn->adapter->carries != drive.bus.protocol)
+    return {Answer::no,
+            {Code::adapter_passes_not,
+             {{"adapter", drive.worn->name}, {"drive", speaks}, {"cannot", std::string(drive.worn->adapter->cannot)}},
+             {}}};
+  if (unsplit(drive, place))
+    return {Answer::no, {Code::bus_not_split, {}, {{"position", static_cast<double>(drive.worn->position)}}}};
+  const auto* bay = std::get_if<Bay>(&place.socket);
+  if (bay != nullptr && parts::cased(drive.outer()) && !of_edsff(bay->form) &&
+      !connectors::mate(plug_of(drive), bay->receptacle).works)
+    return {Answer::no, plug_reason(drive, *bay, Code::plug_dead)};
+  for (const links::Link& host : place.bus) {
+    const auto link = links::settle(limited(drive, place), host);
     if (link && (!settled || links::megabytes(*link) > links::megabytes(*settled))) settled = link;
   }
-  const std::string speaks = links::in_words(drive.bus);
-  if (!settled) return {Answer::no, {Code::bus_absent, {{"drive", speaks}, {"wired", wired(slot)}}, {}}};
+  if (!settled) return {Answer::no, {Code::bus_absent, {{"drive", speaks}, {"wired", wired(place)}}, {}}};
   const double own = links::megabytes(drive.bus);
   const double got = links::megabytes(*settled);
   if (got >= own) return {Answer::yes, {Code::bus_full, {{"link", links::in_words(*settled)}}, {{"link rate", got}}}};
@@ -119,36 +233,18 @@ Question bus_question(const Drive& drive, const Slot& slot, std::optional<links:
 
 }  // namespace
 
-std::string form_name(Form form) {
-  switch (form) {
-    case Form::m2:
-      return "M.2 card";
-    case Form::drive_2_5:
-      return "2.5-inch drive";
-    case Form::drive_3_5:
-      return "3.5-inch drive";
-    case Form::add_in_card:
-      return "add-in card";
-    case Form::msata:
-      return "mSATA card";
-    case Form::soldered:
-      return "soldered chip";
-  }
-  return {};
-}
-
-Connection connect(const Drive& drive, const Slot& slot) {
+Connection connect(const Drive& drive, const Place& place) {
   Connection out;
-  out.questions.form_factor = form_question(drive, slot);
-  out.questions.interface = interface_question(drive, slot);
-  const bool sata_drive = drive.form == Form::drive_2_5 || drive.form == Form::drive_3_5;
-  if (sata_drive || drive.form == Form::soldered) {
-    // Its connector is its bus: one answer to both.
-    out.questions.bus = {out.questions.interface.answer,
-                         {Code::bus_with_interface, {{"drive", form_name(drive.form)}}, {}}};
+  out.questions.form_factor = form_question(drive, place);
+  out.questions.interface = interface_question(drive, place);
+  const Code interface = out.questions.interface.why.code;
+  const bool plugs = parts::cased(drive.form) && interface == Code::connector_differs;
+  if (plugs || interface == Code::plug_enters_not || drive.form == Form::soldered) {
+    // What does not go in carries nothing: one answer to both.
+    out.questions.bus = {Answer::no, {Code::bus_with_interface, {}, {}}};
     return out;
   }
-  out.questions.bus = bus_question(drive, slot, out.link);
+  out.questions.bus = bus_question(drive, place, out.link);
   return out;
 }
 

@@ -12,9 +12,9 @@ struct Connection {
   std::optional<standards::links::Link> link;  // what the two settle on; none where the bus does not carry the drive
 };
 
-[[nodiscard]] Connection connect(const build::Drive& drive, const build::Slot& slot);
+[[nodiscard]] Connection connect(const build::Drive& drive, const build::Place& place);
 
-/// "M.2 card", "2.5-inch drive", ...: a trade's word for a form, for reasons.
-[[nodiscard]] std::string form_name(build::Form form);
+/// The adapter of the library that would carry the drive to the place; null: none.
+[[nodiscard]] const parts::Adapter* adapter_for(const build::Drive& drive, const build::Place& place);
 
 }  // namespace baywright::fit

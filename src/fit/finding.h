@@ -26,7 +26,13 @@ enum class Kind {
   exact,
   needs,
   seating,
-  host
+  host,
+  holes,
+  screw,
+  connector,
+  bracket,
+  occupied,
+  cover
 };
 
 /// Why, as a code. The facts that go with each stand beside it.
@@ -34,31 +40,56 @@ enum class Code {
   // questions
   same_form,           // form
   other_form,          // drive form, place form
+  adapter_needed,      // drive form, place form, adapter
+  adapter_passes_not,  // adapter, drive
   size_offered,        // size
   size_too_long,       // size, offered
   size_too_short,      // size, offered
   width_not_held,      // width, offered
+  half_card,           // adapter is needed for a half mini card on full posts
+  full_card,           // a full mini card on half posts
   soldered,            // -
   key_meets,           // key, card keys
   key_meets_not,       // key, card keys
   slot_takes_card,     // card, body
   slot_too_short,      // card, body
   slot_open,           // card, body
+  one_connector,       // form: all of this form have the same
+  plug_enters,         // plug, receptacle, why
+  plug_enters_not,     // plug, receptacle, why
+  plug_dead,           // plug, receptacle, why
   connector_differs,   // drive form, place form
   bus_full,            // link
   bus_slower,          // drive, link, share; drive rate, link rate
   bus_absent,          // drive, wired
+  bus_not_split,       // position
   bus_with_interface,  // link: for a SATA drive interface and bus are one answer
   // findings
-  class_refuses,   // class, code
-  gap,             // -
-  pad_loose,       // compressed, least
-  pad_tight,       // compressed, most
-  cache_module,    // -
-  taken_as_exact,  // lengths
-  needs_distance,  // dimension, distance
-  not_modelled,    // form
-  parts_overlap,   // a, b, depth
+  class_refuses,    // class, code
+  gap,              // -
+  pad_loose,        // compressed, least
+  pad_tight,        // compressed, most
+  cache_module,     // -
+  taken_as_exact,   // lengths
+  needs_distance,   // dimension, distance
+  height_unknown,   // form
+  parts_overlap,    // a, b, depth
+  hole_reach,       // axis; off, play
+  holes_differ,     // kind, drive; met, asked
+  holes_optional,   // rows, kind
+  holes_unused,     // met, asked
+  holes_one_row,    // row; met, asked
+  thread_differs,   // screw, drive
+  screw_long,       // thread, what, source; in, most, least, buy, length
+  screw_short,      // the same
+  screw_near,       // the same; in, warned
+  connector_off,    // axis; off, allowed
+  bracket_differs,  // drive, place
+  bracket_missing,  // -
+  occupied,         // by
+  cover_stays,      // what; least, most
+  cover_off,        // what; depth
+  adapter_worn,     // adapter, adds, cannot
 };
 
 struct Reason {

@@ -1,191 +1,57 @@
-// The card stands on two supports: the socket's seat and the stand-off at its screw. A stand-off that is taller than
-// the seat by h tilts it about the seat by atan(h / length). Sideways it has the play of its edge in the socket and the
-// play of its screw hole about the screw; the two turn it about the other end. Along it has the play at the screw.
 #include "fit/seat.h"
 
-#include "parts/m2_card.h"
+#include "fit/seats.h"
 
-#include <cmath>
-#include <numbers>
 #include <utility>
 
 namespace baywright::fit {
 
-using geometry::Mat3;
-using geometry::Vec3;
 using parts::Coordinate;
-namespace m2 = standards::m2;
 
 namespace {
 
-struct Seating {
-  const Host& host;
-  const build::Build& build;
-  const build::Drive& drive;
-  int slot;
-  Seated out;
-
-  void mate(int a, int b) {
-    if (a >= 0 && b >= 0) out.mates.insert(std::minmax(a, b));
-  }
-  [[nodiscard]] const HostSlot& host_slot() const { return host.slots[static_cast<std::size_t>(slot)]; }
-  [[nodiscard]] const build::Slot& place() const { return build.slots[static_cast<std::size_t>(slot)]; }
-  [[nodiscard]] int card_body(const char* body) const { return find_element(out.scene, drive.name, body); }
-};
-
-tolerance::Dimension called(tolerance::Dimension row, const std::string& name) {
-  row.name = name;
-  return row;
-}
-
-/// The card's frame and what moves it.
-void place_card(Seating& s, Coordinate thickness) {
-  Scene& scene = s.out.scene;
-  const HostSlot& slot = s.host_slot();
-  const double length = s.out.length;
-  const int side = scene.add(called(m2::tab_play(), "side play at the socket"));
-  const int across = scene.add(called(m2::screw_play(), "side play at the screw"));
-  const int along = scene.add(called(m2::screw_play(), "end play at the screw"));
-  const auto value = [&scene](int i) { return scene.values[static_cast<std::size_t>(i)]; };
-
-  const geometry::Pose& at = slot.frame.pose;
-  const double rise = value(slot.standoff) + m2::solder().nominal - slot.seat;
-  const double tilt = std::atan(rise / length);
-  const double yaw = -std::atan((value(across) - value(side)) / length);
-  const double degrees = 180.0 / std::numbers::pi;
-  Frame frame = slot.frame;
-  frame.pose.shift = at.point({value(side), value(along), slot.seat});
-  frame.pose.turn =
-      at.turn * geometry::rotation({0, 0, 1}, yaw * degrees) * geometry::rotation({1, 0, 0}, tilt * degrees);
-  const Vec3 pivot = frame.pose.shift;
-  const Vec3 x = at.turn[0];
-  const Vec3 y = at.turn[1];
-  const Vec3 z = at.turn[2];
-  const double rate = std::cos(tilt) * std::cos(tilt) / length;
-  frame.motions.push_back(rigid(slot.standoff, Vec3(0.0), frame.pose.turn[0] * rate, pivot));
-  frame.motions.push_back(rigid(side, x, z / length, pivot));
-  frame.motions.push_back(rigid(across, Vec3(0.0), -z / length, pivot));
-  frame.motions.push_back(rigid(along, y, Vec3(0.0), pivot));
-  s.out.card = moved(scene, frame, {0.0, 0.0, std::move(thickness)});
-}
-
-void put_fixings(Seating& s, const Coordinate& thickness) {
-  Scene& scene = s.out.scene;
-  const HostSlot& slot = s.host_slot();
-  int standoff = -1;
-  for (const auto& [size, element] : slot.soldered)
-    if (size == build::size_of(s.drive.card)) standoff = element;
-  const bool own = standoff < 0;
-  if (own) {
-    const int flange = scene.add(m2::standoff_flange());
-    standoff = put(scene, moved(scene, slot.frame, {0.0, s.out.length, 0.0}),
-                   parts::m2_standoff(Coordinate::of(flange), Coordinate::of(slot.standoff)), 0, "stand-off");
-  }
-  const parts::Part head = parts::m2_screw();
-  const Coordinate top = Coordinate::of(slot.standoff) + Coordinate(m2::solder().nominal) + thickness;
-  const int offset = scene.add(head.dimensions);
-  const int screw = put(scene, moved(scene, slot.frame, {0.0, s.out.length, top}), head, offset, "screw");
-  s.out.joint_drive.insert(screw);
-  if (own) {
-    s.out.joint_drive.insert(standoff);
-    const HostPlace& carrier = s.host.parts[static_cast<std::size_t>(s.place().part)];
-    for (int i = 0; i < carrier.count; ++i) s.mate(standoff, carrier.first + i);  // it stands on the board
-  }
-  for (const char* body : {"edge", "card", "chips", "chips underneath"}) {
-    const int element = s.card_body(body);
-    // The pads round the hole are kept free for stand-off and screw: the standard's provision, not a chance meeting.
-    s.mate(element, standoff);
-    s.mate(element, screw);
-  }
-  s.mate(standoff, screw);
-}
-
-void put_wears(Seating& s, const parts::M2Card& card, int offset) {
-  Scene& scene = s.out.scene;
-  const double end = card.hole_y - 0.5 * m2::top_pad().nominal;  // chips end here at the centre line
-  const double start = card.chips_from.base;
-  Coordinate z = card.chips_top.shifted(offset);
-  int below = s.card_body("chips");
-  for (std::size_t i = 0; i < s.drive.wears.size(); ++i) {
-    const auto* pad = std::get_if<build::Pad>(&s.drive.wears[i]);
-    const auto* over =
-        std::get_if<build::Heatsink>(&s.drive.wears[pad != nullptr && i + 1 < s.drive.wears.size() ? i + 1 : i]);
-    double from = start;
-    double to = end;
-    double half = 11.0;
-    if (over != nullptr) {
-      const auto values = parts::nominal_values(over->part);
-      const double length = parts::outer_face(over->part, 1, true).at(values);
-      half = parts::outer_face(over->part, 0, true).at(values);
-      from = over->from ? *over->from : 0.5 * (start + end - length);
-      to = from + length;
-    }
-    if (pad != nullptr) {
-      const Coordinate thickness = Coordinate::of(scene.add(pad->free_thickness.dimension), 1.0 - pad->compress);
-      if (pad->length) {
-        const double middle = 0.5 * (from + to);
-        from = middle - 0.5 * pad->length->dimension.nominal;
-        to = middle + 0.5 * pad->length->dimension.nominal;
-      }
-      parts::Part part;
-      part.bodies.push_back(
-          parts::box_body("pad", {-half, std::max(from, start), z}, {half, std::min(to, end), z + thickness}));
-      const int own = put(scene, s.out.card, part, 0, pad->name);
-      s.mate(below, own);
-      below = own;
-      z += thickness;
-      continue;
-    }
-    const int own = scene.add(over->part.dimensions);
-    const int first = put(scene, moved(scene, s.out.card, {0.0, from, z}), over->part, own, over->name);
-    s.mate(below, first);
-    below = first;
-    z += parts::outer_face(over->part, 2, true).shifted(own);
-  }
-}
-
-/// Which elements the published stack holds together, and the contacts in it that are meant.
-void join(Seating& s) {
-  const HostSlot& slot = s.host_slot();
-  const HostPlace& carrier = s.host.parts[static_cast<std::size_t>(s.place().part)];
-  for (int i = 0; i < carrier.count; ++i) s.out.joint_host.insert(carrier.first + i);
-  s.out.joint_host.insert({slot.socket, slot.socket + 1});
-  for (const auto& [size, element] : slot.soldered) {
-    s.out.joint_host.insert(element);
-    s.mate(s.card_body("card"), element);
-  }
-  s.mate(s.card_body("edge"), slot.socket);
-  s.mate(s.card_body("edge"), slot.socket + 1);
-  s.mate(s.card_body("card"), slot.socket + 1);
-  for (const char* body : {"edge", "card", "chips", "chips underneath"})
-    if (const int element = s.card_body(body); element >= 0) s.out.joint_drive.insert(element);
+/// The cover that the board brings for its slot, as an element of the machine: from the screw end toward the socket.
+void put_cover(Seated& out, const build::Place& place, const HostPlace& at) {
+  const build::Cover& cover = *place.cover;
+  Scene& scene = out.scene;
+  parts::Part part;
+  const int above = scene.add(cover.above.dimension);
+  const Coordinate low = Coordinate::of(above);
+  const Coordinate high = low + Coordinate::of(scene.add(cover.thickness.dimension));
+  double end = 0.0;
+  for (const int size : place.sizes) end = std::max(end, static_cast<double>(build::length_code(size)));
+  part.bodies.push_back(
+      parts::box_body("cover", {-0.5 * cover.width, end - cover.length, low}, {0.5 * cover.width, end, high}));
+  out.machine[put(scene, at.frame, part, 0, place.name + " cover")] = above;
 }
 
 }  // namespace
 
 bool seats(const build::Drive& drive, const Questions& questions) {
-  return drive.form == build::Form::m2 && questions.form_factor.answer == Answer::yes &&
-         questions.interface.answer == Answer::yes;
+  if (questions.form_factor.answer != Answer::yes || questions.interface.answer != Answer::yes) return false;
+  return !parts::cased(drive.outer()) || drive.cased.whole();
 }
 
-Seated seat_m2(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
-               std::span<const double> values) {
-  Seating s{host, build, drive, slot, {Scene(&host.scene), {}, {}, {}, {}, {}, 0.0}};
-  s.out.scene.fixed.assign(values.begin(), values.end());
-  s.out.slot = host.slots[static_cast<std::size_t>(slot)].frame;
-  const parts::M2Card& card = drive.m2;
-  s.out.length = card.hole_y;
-  const int offset = s.out.scene.add(card.part.dimensions);
-  const Coordinate thickness = -1.0 * card.underside.shifted(offset);
-  place_card(s, thickness);
-  put(s.out.scene, s.out.card, card.part, offset, drive.name);
-  const int last = s.out.scene.element_count();
-  for (int a = s.out.scene.first_element(); a < last; ++a)
-    for (int b = a + 1; b < last; ++b) s.mate(a, b);  // one card
-  put_fixings(s, thickness);
-  put_wears(s, card, offset);
-  join(s);
-  return std::move(s.out);
+Seated seat(const Host& host, const build::Build& build, const build::Drive& drive, int place,
+            std::span<const double> values) {
+  const build::Place& at = build.places[static_cast<std::size_t>(place)];
+  const HostPlace& there = host.places[static_cast<std::size_t>(place)];
+  Seated out{Scene(&host.scene)};
+  out.scene.fixed.assign(values.begin(), values.end());
+  out.slot = there.frame;
+  Stand stand{there, {}};
+  const PlacedPart& carrier = host.parts[static_cast<std::size_t>(at.part)];
+  for (int i = 0; i < carrier.count; ++i) stand.carrier.insert(carrier.first + i);
+  if (std::holds_alternative<build::M2Socket>(at.socket))
+    seat_m2(out, drive, stand);
+  else if (std::holds_alternative<build::MiniSocket>(at.socket))
+    seat_mini(out, drive, stand);
+  else if (const auto* slot = std::get_if<build::CardSlot>(&at.socket))
+    seat_card(out, drive, *slot, stand);
+  else
+    seat_cased(out, drive, at, stand);
+  if (at.cover) put_cover(out, at, there);
+  return out;
 }
 
 }  // namespace baywright::fit

@@ -8,14 +8,13 @@
 
 namespace baywright::fit {
 
-/// Whether the answers let the drive be put there at all, so that its geometry means something: an M.2 card whose size
-/// and key the slot takes. What the bus carries does not matter to that.
+/// Whether the answers let the drive be put there at all, so that its geometry means something: its form is the
+/// place's, its connector goes in, and its size is known. What the bus carries does not matter to that.
 [[nodiscard]] bool seats(const build::Drive& drive, const Questions& questions);
 
-/// An M.2 card in a socket, held at its stand-off, wearing what the drive wears. The caller has seen that the form
-/// factor and the key allow it. `values` replace nominal ones by index, as in `Seated::scene.dimensions`; the host must
-/// have been compiled with the same.
-[[nodiscard]] Seated seat_m2(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
-                             std::span<const double> values = {});
+/// The drive at the place, with what it wears and brings. The caller has seen that it `seats`. `values` replace nominal
+/// ones by index, as in `Seated::scene.dimensions`; the host must have been compiled with the same.
+[[nodiscard]] Seated seat(const Host& host, const build::Build& build, const build::Drive& drive, int place,
+                          std::span<const double> values = {});
 
 }  // namespace baywright::fit

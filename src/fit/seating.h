@@ -28,6 +28,37 @@ struct Check {
   double clearance = 0.0;
   std::vector<Seating> seatings;  // by drive, then place, as the file lists them
   std::vector<Finding> notes;     // of the build as a whole
+  bool drills = false;            // somebody drills holes for it
+};
+
+/// One drive at its place while the others are at theirs.
+struct Assigned {
+  std::string drive;
+  std::string place;
+  Verdict verdict = Verdict::fits;             // beside the others
+  std::optional<standards::links::Link> link;  // what the two settle on once the others are in
+};
+
+/// Why a drive found no place.
+struct Left {
+  std::string drive;
+  std::vector<std::string> fits_alone;      // places where it would fit if it were the only one; empty: nowhere
+  std::vector<std::string> marginal_alone;  // places where some builds would fit, where those do not count
+};
+
+/// What a used place takes from another one.
+struct Cost {
+  std::string place;
+  std::string with;
+  std::vector<standards::links::Link> leaves;  // empty: nothing
+};
+
+/// Several drives at once: one place for each, in which all fit beside each other.
+struct Together {
+  std::vector<Assigned> assigned;  // as the file lists the drives
+  std::vector<Left> left;
+  std::vector<Cost> costs;
+  bool whole = true;  // false: the search was cut short, and a better assignment may exist
 };
 
 }  // namespace baywright::fit

@@ -36,6 +36,7 @@ void draw_dimension(Group& group, const Vec2& a, const Vec2& b, const std::strin
     draw_arrow(group, a, along, ink);
     draw_arrow(group, b, -along, ink);
   }
+  if (figures.empty()) return;
   const double width = text_width(figures, smallest_text);
   const bool upright = std::abs(along.y) > 0.5;
   Text text{0.5 * (a + b), figures, smallest_text, Anchor::middle, false, upright, true, ink};
@@ -83,7 +84,9 @@ double label_x(double left, int lane_count) {
 std::vector<std::string> label(const Height& height, double width) {
   const std::string whole = height.name + ' ' + height.value;
   if (text_width(whole, smallest_text) <= width) return {whole};
-  return {shortened(height.name, width, smallest_text), shortened(height.value, width, smallest_text)};
+  std::vector<std::string> lines = broken(height.name, width, smallest_text, 2);
+  lines.push_back(shortened(height.value, width, smallest_text));
+  return lines;
 }
 
 }  // namespace

@@ -12,7 +12,7 @@ namespace baywright::output {
 void draw_arrow(Group& group, const Vec2& tip, const Vec2& along, const std::string& colour);
 
 /// A level or upright dimension line from `a` to `b` with its figures. Short ones have their arrows outside and their
-/// figures beyond `b`.
+/// figures beyond `b`. Without figures the line alone.
 void draw_dimension(Group& group, const Vec2& a, const Vec2& b, const std::string& figures);
 
 /// A height beside a view: between two levels of it, with what it is called.

@@ -59,7 +59,32 @@ Json finding(const fit::Finding& finding, tolerance::Method method) {
 
 }  // namespace
 
-std::string check_json(const fit::Check& check) {
+namespace {
+
+Json together_json(const fit::Together& together) {
+  Json out;
+  out["all"] = together.left.empty();
+  out["assignment"] = Json::array();
+  for (const fit::Assigned& each : together.assigned)
+    out["assignment"].push_back({{"drive", each.drive}, {"place", each.place}});
+  out["left"] = Json::array();
+  for (const fit::Left& each : together.left)
+    out["left"].push_back({{"drive", each.drive},
+                           {"why", each.fits_alone.empty() ? "it fits nowhere, not even alone"
+                                                           : "no place is left where it fits beside the others"}});
+  out["costs"] = Json::array();
+  for (const fit::Cost& each : together.costs) {
+    std::string leaves;
+    for (const auto& link : each.leaves) leaves += (leaves.empty() ? "" : " or ") + standards::links::in_words(link);
+    out["costs"].push_back(
+        {{"place", each.place}, {"with", each.with}, {"leaves", leaves.empty() ? "nothing" : leaves}});
+  }
+  return out;
+}
+
+}  // namespace
+
+std::string check_json(const fit::Check& check, const fit::Together* together) {
   Json out;
   out["schema"] = 1;
   out["build"] = check.title;
@@ -81,6 +106,7 @@ std::string check_json(const fit::Check& check) {
   }
   out["notes"] = Json::array();
   for (const fit::Finding& note : check.notes) out["notes"].push_back(finding(note, check.method));
+  if (together != nullptr) out["together"] = together_json(*together);
   return out.dump(2) + '\n';
 }
 

@@ -7,6 +7,7 @@
 namespace baywright::output {
 
 /// Lengths in mm, rounded at 1e-9; an open limit is null.
-[[nodiscard]] std::string check_json(const fit::Check& check);
+/// `together`: null where it was not asked for.
+[[nodiscard]] std::string check_json(const fit::Check& check, const fit::Together* together = nullptr);
 
 }  // namespace baywright::output

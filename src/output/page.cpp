@@ -21,6 +21,25 @@ Text fitted(Vec2 at, const std::string& words, double width, double size, double
   return text(at, shortened(words, width, size, bold), size, Anchor::start, bold);
 }
 
+std::vector<std::string> wrapped(const std::string& words, double width, double size, std::size_t most, bool bold) {
+  constexpr std::size_t any = 100;
+  constexpr const char* left_out = " …";
+  std::vector<std::string> lines = broken(words, width, size, any, bold);
+  if (lines.size() <= most) return lines;
+  lines.resize(most);
+  std::string& last = lines.back();
+  while (text_width(last + left_out, size, bold) > width && last.find(' ') != std::string::npos)
+    last.resize(last.rfind(' '));
+  last += left_out;
+  return lines;
+}
+
+std::string name_of(const Subject& s, int element) {
+  const fit::Element& own = s.seated.scene.element(element);
+  const bool wall = s.seated.machine.contains(element) && own.body != "cover";
+  return wall ? own.body + " of " + own.part : own.part;
+}
+
 bool meet(const Box& a, const Box& b) {
   return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
 }
@@ -34,10 +53,13 @@ bool has_room(const Group& group, const Box& box) {
 }
 
 Subject subject_of(const build::Build& build, const fit::Seated& seated, const fit::Seating& seating) {
-  Subject out{build, seated, seating, nullptr, nullptr, build.method};
+  Subject out{build, seated, seating, nullptr, Stance::m2, nullptr, nullptr, build.method};
+  for (const build::Place& place : build.places)
+    if (place.name == seating.place) out.place = &place, out.stance = stance_of(place);
   if (seating.deciding && *seating.deciding < seating.findings.size()) {
     const Finding& finding = seating.findings[*seating.deciding];
-    if (finding.gap && std::isfinite(finding.gap->nominal)) out.drawn = &finding;
+    const bool somewhere = glm::length(finding.toward) > 0.5;  // a backplane's connector is not
+    if (finding.gap && std::isfinite(finding.gap->nominal) && somewhere) out.drawn = &finding;
   }
   for (const Finding& finding : seating.findings)
     if (finding.verdict == seating.verdict && out.answer == nullptr) out.answer = &finding;
@@ -55,28 +77,82 @@ Placement placed(const Window& window, const Vec2& upper_left, double scale) {
   return {{upper_left.x - scale * window.low.x, upper_left.y + scale * window.high.y}, scale};
 }
 
-Layout lay_out(const Window& section, const Window& plan) {
+namespace {
+
+constexpr double section_head = 16.0;  // title and callout
+constexpr double callout_foot = 8.0;   // of that, the callout's where it stands below
+
+/// The outer view to the right of the section, level with it; below both a detail has room.
+void lay_out_beside(Layout& out, const Window& section, const Window& outer, bool heights) {
+  const double labels = heights ? 38.0 : 8.0;      // between the two
+  const double dimension = heights ? 20.0 : 13.0;  // left of the outer view
+  constexpr double below = 34.0;                   // for the detail
+  constexpr std::array<double, 5> scales = {1.0, 0.5, 0.2, 0.1, 0.05};
+  const double room_x = views_right - labels - dimension - window_left;
+  const double room_y = body_bottom - body_top - section_head - outer_foot - below;
+  for (const double scale : scales) {
+    out.scale = scale;
+    if (scale * (section.high.x - section.low.x + outer.high.x - outer.low.x) <= room_x &&
+        scale * (section.high.y - section.low.y) <= room_y)
+      break;
+  }
+  const double top = body_top + section_head;
+  out.section = placed(section, {window_left, top}, out.scale);
+  out.section_box = out.section.box(section);
+  out.labels_right = out.section_box.high.x + labels;
+  out.outer_left = out.labels_right + 2.0;
+  out.outer = placed(outer, {out.labels_right + dimension, top}, out.scale);
+  out.outer_box = out.outer.box(outer);
+  out.outer_right = views_right;
+}
+
+void lay_out_below(Layout& out, const Window& section, const Window& plan, bool callout_below) {
   constexpr double labels_width = 42.0;  // of heights, right of the section, at least
-  constexpr double section_head = 16.0;  // title and callout
   constexpr double plan_head = 16.0;     // title and names
   constexpr std::array<double, 5> scales = {1.0, 0.5, 0.2, 0.1, 0.05};
   const double room_x = views_right - labels_width - window_left;
-  const double room_y = body_bottom - body_top - section_head - plan_head - plan_foot;
-  Layout out;
+  const double room_y = body_bottom - body_top - section_head - plan_head - outer_foot;
   for (const double scale : scales) {
     out.scale = scale;
     const double width = std::max(section.high.x - section.low.x, plan.high.x - plan.low.x);
     const double height = section.high.y - section.low.y + plan.high.y - plan.low.y;
     if (scale * width <= room_x && scale * height <= room_y) break;
   }
-  out.section = placed(section, {window_left, body_top + section_head}, out.scale);
+  const double foot = callout_below ? callout_foot : 0.0;
+  out.section = placed(section, {window_left, body_top + section_head - foot}, out.scale);
   out.section_box = out.section.box(section);
+  out.labels_right = views_right;
   // What room is left goes between the views first, then below them.
   const double spare =
-      body_bottom - out.section_box.high.y - plan_head - plan_foot - out.scale * (plan.high.y - plan.low.y);
-  const double head = plan_head + std::max(0.0, std::min(8.0, 0.5 * (spare - 24.0)));
-  out.plan = placed(plan, {window_left, out.section_box.high.y + head}, out.scale);
-  out.plan_box = out.plan.box(plan);
+      body_bottom - out.section_box.high.y - foot - plan_head - outer_foot - out.scale * (plan.high.y - plan.low.y);
+  const double head = foot + plan_head + std::max(0.0, std::min(8.0, 0.5 * (spare - 24.0)));
+  out.outer = placed(plan, {window_left, out.section_box.high.y + head}, out.scale);
+  out.outer_box = out.outer.box(plan);
+  out.outer_left = inside.low.x;
+  out.outer_right = std::max(out.outer_box.high.x, pointers_right);
+  constexpr double beside_narrow = 50.0;  // a section so much narrower than the plan leaves the detail room beside it
+  out.narrow = out.section_box.high.x + beside_narrow < out.outer_right;
+  if (out.narrow) out.labels_right = out.outer_right;
+}
+
+}  // namespace
+
+Layout lay_out(const Window& section, const OuterView& outer, const std::optional<Vec2>& spot) {
+  constexpr double long_leader = 14.0;  // mm of paper: what a leader from above may cross more than one from below
+  Layout out;
+  out.beside = outer.beside;
+  const auto stand = [&] {
+    if (out.beside)
+      lay_out_beside(out, section, outer.window, outer.heights);
+    else
+      lay_out_below(out, section, outer.window, out.callout_below);
+  };
+  stand();
+  if (spot) {
+    const double y = out.section.at(*spot).y;
+    out.callout_below = (y - out.section_box.low.y) - (out.section_box.high.y - y) > long_leader;
+    if (out.callout_below) stand();
+  }
   return out;
 }
 
@@ -132,9 +208,14 @@ void draw_foot(const Subject& s, const std::string& scales, double asked, Group&
   all.add(std::move(bar));
   Group foot;
   foot.name = "title block";
-  foot.add(fitted({x + 66.0, y},
-                  "Before you fit anything: power off and unplugged, battery disconnected, touch bare metal first.",
-                  inside.high.x - x - 66.0, 3.4, smallest_text, true));
+  const build::Bay* bay = s.bay();
+  const bool drills = bay != nullptr && bay->fixing && (bay->panel || bay->fixing->placed);
+  const std::vector<std::string> said = cautions(drills);
+  double y_said = y - 4.6 * static_cast<double>(said.size() - 1);
+  for (const std::string& caution : said) {
+    foot.add(fitted({x + 66.0, y_said}, caution, inside.high.x - x - 66.0, 3.4, smallest_text, true));
+    y_said += 4.6;
+  }
   struct Cell {
     const char* name;
     std::string value;
@@ -167,23 +248,28 @@ void draw_others(const Subject& s, double top, double right, Group& all) {
   Group out;
   out.name = "other findings";
   constexpr double pitch = 4.4;
+  constexpr double line = 3.4;
   constexpr double size = 2.6;
   double y = top + 3.0;
   bool first = true;
   for (const Finding& finding : s.seating.findings) {
     if (&finding == s.drawn || &finding == s.answer) continue;  // said above
-    if (y + (first ? pitch : 0.0) > body_bottom - 1.0) break;
-    if (first) {
-      out.add(text({inside.low.x, y}, "Also checked", title_size, Anchor::start, true));
-      y += pitch + 0.4;
-      first = false;
-    }
-    if (finding.verdict) draw_mark(out, *finding.verdict, {inside.low.x, y - 2.4}, 2.8);
     std::string words =
         finding.verdict && *finding.verdict != fit::Verdict::fits ? word(*finding.verdict) + ": " : std::string();
     words += say(finding, s.method);
-    out.add(text({inside.low.x + 4.4, y}, shortened(words, right - inside.low.x - 4.4, size), size));
-    y += pitch;
+    const double head = first ? pitch + 0.4 : 0.0;
+    const double room = body_bottom - 1.0 - y - head;
+    if (room < 0.0) break;
+    const auto most = static_cast<std::size_t>(1.0 + std::min(2.0, room / line));
+    if (first) out.add(text({inside.low.x, y}, "Also checked", title_size, Anchor::start, true));
+    first = false;
+    y += head;
+    if (finding.verdict) draw_mark(out, *finding.verdict, {inside.low.x, y - 2.4}, 2.8);
+    for (std::string& part : wrapped(words, right - inside.low.x - 4.4, size, most)) {
+      out.add(text({inside.low.x + 4.4, y}, std::move(part), size));
+      y += line;
+    }
+    y += pitch - line;
   }
   if (!first) all.add(std::move(out));
 }

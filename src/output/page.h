@@ -6,6 +6,7 @@
 #include "output/lettering.h"
 #include "output/projection.h"
 #include "output/sheet.h"
+#include "output/views.h"
 
 namespace baywright::output {
 
@@ -23,33 +24,49 @@ struct Subject {
   const build::Build& build;
   const fit::Seated& seated;
   const fit::Seating& seating;
+  const build::Place* place = nullptr;  // null: not one of the build's
+  Stance stance = Stance::m2;
   const fit::Finding* drawn = nullptr;   // the gap that decides; null: none
   const fit::Finding* answer = nullptr;  // the finding that the verdict comes from; null: none
   tolerance::Method method;
 
-  [[nodiscard]] bool placed() const { return !seated.scene.elements.empty(); }
-  [[nodiscard]] bool own(int element) const { return element >= seated.scene.first_element(); }
+  /// Whether it is drawn where it stands: not where something else sits already.
+  [[nodiscard]] bool placed() const { return !seated.scene.elements.empty() && (place == nullptr || place->holds < 0); }
+  [[nodiscard]] bool own(int element) const { return seated.brings(element); }
+  [[nodiscard]] const build::Bay* bay() const {
+    return place != nullptr ? std::get_if<build::Bay>(&place->socket) : nullptr;
+  }
 };
+
+/// What people call the part that an element is of: "cage floor", "roof of lower cage".
+[[nodiscard]] std::string name_of(const Subject& s, int element);
 
 [[nodiscard]] Subject subject_of(const build::Build& build, const fit::Seated& seated, const fit::Seating& seating);
 
-/// Where the two views stand, and their scale.
+/// Where the two views stand, their scale, and what room they leave.
 struct Layout {
   double scale = 1.0;
   Placement section;
-  Placement plan;
+  Placement outer;
   Box section_box;
-  Box plan_box;
+  Box outer_box;
+  bool beside = false;         // the outer view to the right of the section, else below it
+  bool callout_below = false;  // of the section: the place is nearer to its lower side
+  bool narrow = false;         // the section beside the plan: what is right of it is free up to the top
+  double labels_right = 0.0;   // heights beside the section reach to here
+  double outer_left = 0.0;     // the outer view's title and names have room from here ...
+  double outer_right = 0.0;    // ... to here
 };
 
 inline constexpr double names_width = 20.0;  // of host parts, left of the section
 inline constexpr double window_left = inside.low.x + names_width + 2.0;
 inline constexpr double pointers_right =
-    inside.low.x + 108.0;                  // names over the plan may reach that far, however short the card
-inline constexpr double plan_foot = 13.0;  // two rows of dimensions
+    inside.low.x + 108.0;                   // names over the plan may reach that far, however short the card
+inline constexpr double outer_foot = 13.0;  // two rows of dimensions
 
-/// The largest of 1:1, 1:2, 1:5, 1:10, 1:20 at which both windows have room, one over the other.
-[[nodiscard]] Layout lay_out(const Window& section, const Window& plan);
+/// The largest of 1:1, 1:2, 1:5, 1:10, 1:20 at which both windows have room. `spot`: what the callout points at, in the
+/// section's coordinates.
+[[nodiscard]] Layout lay_out(const Window& section, const OuterView& outer, const std::optional<Vec2>& spot);
 
 [[nodiscard]] Placement placed(const Window& window, const Vec2& upper_left, double scale);
 [[nodiscard]] std::vector<Outline> on_paper(const std::vector<Outline>& outlines, const Placement& placement);
@@ -62,6 +79,10 @@ inline constexpr double plan_foot = 13.0;  // two rows of dimensions
                           bool bold = false);
 
 [[nodiscard]] bool meet(const Box& a, const Box& b);
+
+/// As `broken`, but the last line ends with a whole word where text is left.
+[[nodiscard]] std::vector<std::string> wrapped(const std::string& words, double width, double size, std::size_t most,
+                                               bool bold = false);
 
 /// Whether no text of the group lies in the box.
 [[nodiscard]] bool has_room(const Group& group, const Box& box);

@@ -1,6 +1,7 @@
 #include "output/plan_drawing.h"
 
 #include "output/cut_drawing.h"
+#include "output/hole_table.h"
 #include "output/mark.h"
 #include "output/stack_column.h"
 #include "output/views.h"
@@ -37,20 +38,47 @@ struct PlanParts {
   std::string worn_name;
 };
 
+/// The name that the drive's outermost board or case has in the scene: a carrier's card bears the carrier's name.
+const std::string& carrying_name(const Subject& s) {
+  if (s.stance == Stance::card)
+    for (const build::Drive& drive : s.build.drives)
+      if (drive.name == s.seating.drive && drive.worn) return drive.worn->name;
+  return s.seating.drive;
+}
+
+bool is_main(const Subject& s, const fit::Element& element) {
+  if (element.part != carrying_name(s)) return false;
+  return s.stance == Stance::card ? element.body == "board" : !element.body.starts_with("chips");
+}
+
 PlanParts plan_parts(const Subject& s, const View& view) {
   PlanParts out;
   const Scene& scene = s.seated.scene;
   for (int i = scene.first_element(); i < scene.element_count(); ++i) {
     const fit::Element& element = scene.element(i);
-    if (element.part == s.seating.drive) {
-      if (!element.body.starts_with("chips")) out.card.add(i, bounds_in(view, element));
-    } else if (element.part != "screw" && element.part != "stand-off") {
+    if (!s.own(i) || element.part == "screw" || element.part == "stand-off") continue;
+    const std::string& carrying = carrying_name(s);
+    if (element.part == carrying) {
+      if (is_main(s, element)) out.card.add(i, bounds_in(view, element));
+    } else if (s.stance != Stance::card || (element.part == s.seating.drive && !element.body.starts_with("chips"))) {
       if (element.part != out.worn_name) out.worn = {};
       out.worn_name = element.part;
       out.worn.add(i, bounds_in(view, element));
     }
   }
   return out;
+}
+
+/// Left of the view, level, where the figures of an upright dimension have no room along it.
+void draw_low_height(Group& group, double x, double low, double high, const std::string& figures) {
+  constexpr double room = 16.0;
+  draw_dimension(group, {x, low}, {x, high}, "");
+  const std::vector<std::string> lines = broken(figures, room, smallest_text, 2);
+  double y = 0.5 * (low + high) + 0.9 - 1.5 * static_cast<double>(lines.size() - 1);
+  for (const std::string& line : lines) {
+    group.add(text({x - 1.2, y}, line, smallest_text, Anchor::end));
+    y += 3.0;
+  }
 }
 
 void draw_plan_dimensions(const Subject& s, Group& group, const View& view, const PlanParts& parts,
@@ -73,8 +101,11 @@ void draw_plan_dimensions(const Subject& s, Group& group, const View& view, cons
   const double left = box.low.x - 4.0;
   for (const double v : {card.low.y, card.high.y})
     group.add(Line{{{x(card.low.x) - 0.8, y(v)}, {left - 1.0, y(v)}}, false, {}});
-  draw_dimension(group, {left, y(card.low.y)}, {left, y(card.high.y)},
-                 figures_of(scene, parts.card.elements, view.up, card.high.y - card.low.y));
+  const std::string height = figures_of(scene, parts.card.elements, view.up, card.high.y - card.low.y);
+  if (text_width(height, smallest_text) > y(card.low.y) - y(card.high.y))
+    draw_low_height(group, left, y(card.low.y), y(card.high.y), height);
+  else
+    draw_dimension(group, {left, y(card.low.y)}, {left, y(card.high.y)}, height);
   if (parts.worn.elements.empty()) return;
   const Window& worn = parts.worn.window;
   const double inset = worn.low.x - card.low.x;
@@ -164,12 +195,58 @@ void draw_pointers(Group& group, std::vector<Pointer> pointers, double base_line
 
 }  // namespace
 
-void draw_plan(const Subject& s, const View& view, const Window& window, const Layout& layout, bool detailed,
-               Group& all) {
+namespace {
+
+/// One pointer to parts of one name, at the one that stands highest on the sheet: "screw, 4 of them".
+void add_pointer(std::vector<Pointer>& pointers, const std::string& words, const std::vector<Vec2>& places) {
+  if (places.empty()) return;
+  const auto before = [](const Vec2& a, const Vec2& b) { return a.y < b.y - 0.5 || (a.y < b.y + 0.5 && a.x < b.x); };
+  const Vec2 at = *std::min_element(places.begin(), places.end(), before);
+  const std::string many = places.size() > 1 ? ", " + std::to_string(places.size()) + " of them" : "";
+  pointers.push_back({words + many, at, false});
+}
+
+std::string screw_words(const Subject& s) {
+  return s.stance == Stance::flat || s.stance == Stance::on_edge ? "screw" : "screw on stand-off";
+}
+
+/// What the drive brings: itself or what it wears, its screws, its plug.
+void add_own_pointers(const Subject& s, const View& view, const PlanParts& own, const Placement& placement,
+                      std::vector<Pointer>& pointers) {
+  const Scene& scene = s.seated.scene;
+  const auto over = [&](const Window& window) {
+    return placement.at({window.low.x + 0.4 * (window.high.x - window.low.x), window.high.y - 1.5});
+  };
+  const bool plug = own.worn_name == "cable plug";
+  const bool card = s.stance == Stance::card;
+  if (!own.worn.elements.empty()) pointers.push_back({own.worn_name, over(own.worn.window), false});
+  if (!own.card.elements.empty() && (own.worn.elements.empty() || plug || card))
+    pointers.push_back({carrying_name(s), over(own.card.window), false});
+  std::vector<Vec2> screws;
+  std::map<std::string, Window> others;
+  for (int i = scene.first_element(); i < scene.element_count(); ++i) {
+    const fit::Element& element = scene.element(i);
+    const Window window = bounds_in(view, element);
+    if (element.part == "screw")
+      screws.push_back(placement.at({0.5 * (window.low.x + window.high.x), window.high.y - 1.5}));
+    else if (card && s.own(i) && element.part != own.worn_name && element.part != carrying_name(s))
+      others.emplace(element.part, window);
+  }
+  add_pointer(pointers, screw_words(s), screws);
+  for (const auto& [name, window] : others)
+    if (name.find("heatsink") != std::string::npos || others.size() < 3)
+      pointers.push_back({name, over(window), false});
+}
+
+}  // namespace
+
+void draw_outer(const Subject& s, const OuterView& outer, const Layout& layout, bool detailed, Group& all) {
   Group out;
-  out.name = "plan";
-  const Box& box = layout.plan_box;
-  const Placement& placement = layout.plan;
+  out.name = outer.beside ? "elevation" : "plan";
+  const View& view = outer.view;
+  const Window& window = outer.window;
+  const Box& box = layout.outer_box;
+  const Placement& placement = layout.outer;
   const Scene& scene = s.seated.scene;
   const std::vector<Seen> seen = seen_from(scene, view, window, layout.scale);
   std::vector<std::string> left_out;
@@ -191,13 +268,17 @@ void draw_plan(const Subject& s, const View& view, const Window& window, const L
     const std::string& part = scene.element(each.element).part;
     if (over || hidden(s, view, seen, each)) draw_edges(parts, each.edges, placement, {thin_line, ink, true});
     if (s.own(each.element) || each.outlines.empty()) continue;
+    if (outer.beside) continue;  // the section beside it has their names
     if (over && each.edges.empty()) {
       if (std::find(left_out.begin(), left_out.end(), part) == left_out.end()) left_out.push_back(part);
       continue;
     }
     Window extent{each.outlines.front().front(), each.outlines.front().front()};
     for (const Vec2& p : each.outlines.front()) extent = {glm::min(extent.low, p), glm::max(extent.high, p)};
-    host_names.emplace(part, placement.at(pointed_at(s, view, seen, each, extent)));
+    const bool wall = s.seated.machine.contains(each.element);
+    const std::string& body = scene.element(each.element).body;
+    if (wall && body == "roof") continue;  // it is over all of it
+    host_names.emplace(wall && body != "cover" ? body : part, placement.at(pointed_at(s, view, seen, each, extent)));
   }
   out.add(std::move(parts));
   const PlanParts own = plan_parts(s, view);
@@ -205,21 +286,8 @@ void draw_plan(const Subject& s, const View& view, const Window& window, const L
 
   std::vector<Pointer> pointers;
   for (const auto& [name, at] : host_names) pointers.push_back({name, at, false});
-  if (!own.worn.elements.empty()) {
-    const Window& worn = own.worn.window;
-    pointers.push_back(
-        {own.worn_name, placement.at({worn.low.x + 0.4 * (worn.high.x - worn.low.x), worn.high.y - 1.5}), false});
-  } else if (!own.card.elements.empty()) {
-    const Window& card = own.card.window;
-    pointers.push_back(
-        {s.seating.drive, placement.at({card.low.x + 0.4 * (card.high.x - card.low.x), card.high.y - 1.5}), false});
-  }
-  for (int i = scene.first_element(); i < scene.element_count(); ++i)
-    if (scene.element(i).part == "screw") {
-      const Window head = bounds_in(view, scene.element(i));
-      pointers.push_back(
-          {"screw on stand-off", placement.at({0.5 * (head.low.x + head.high.x), head.high.y - 1.5}), false});
-    }
+  add_own_pointers(s, view, own, placement, pointers);
+  if (!outer.beside) draw_holes(s, out, view, placement);
   if (s.drawn != nullptr) {
     const Vec2 at = placement.at(view.flat(s.drawn->at));
     const std::string shade = colour(s.drawn->verdict.value_or(fit::Verdict::undecided));
@@ -227,13 +295,12 @@ void draw_plan(const Subject& s, const View& view, const Window& window, const L
     out.add(Disc{at, 1.5, "", Pen{thick_line, shade, false}});
     pointers.push_back({detailed ? "A" : "here", at, true});
   }
-  draw_pointers(out, std::move(pointers), box.low.y - 5.0, inside.low.x, std::max(box.high.x, pointers_right));
-  std::string title = "Plan on the card, " + scale_in_words(layout.scale);
+  draw_pointers(out, std::move(pointers), box.low.y - 5.0, layout.outer_left, layout.outer_right);
+  std::string title = outer.title + ", " + scale_in_words(layout.scale);
   if (!left_out.empty()) title += ", without " + left_out.front();
   for (std::size_t i = 1; i < left_out.size(); ++i) title += ", " + left_out[i];
-  out.add(text({inside.low.x, box.low.y - 11.0},
-               shortened(title, std::max(box.high.x, pointers_right) - inside.low.x, title_size, true), title_size,
-               Anchor::start, true));
+  const std::vector<std::string> lines = wrapped(title, layout.outer_right - layout.outer_left, title_size, 1, true);
+  out.add(text({layout.outer_left, box.low.y - 11.0}, lines.front(), title_size, Anchor::start, true));
   all.add(std::move(out));
 }
 

@@ -1,11 +1,11 @@
 #pragma once
-// The plan: the drive in its slot seen from above its component face, with its main dimensions.
+// The drive from above or, for what stands up, from its side, with what holds it.
 #include "output/page.h"
+#include "output/views.h"
 
 namespace baywright::output {
 
-/// `detailed`: the place that decides is called A, as in the detail.
-void draw_plan(const Subject& s, const geometry::View& view, const Window& window, const Layout& layout, bool detailed,
-               Group& all);
+/// `detailed`: the place that decides has a detail of its own, A.
+void draw_outer(const Subject& s, const OuterView& outer, const Layout& layout, bool detailed, Group& all);
 
 }  // namespace baywright::output

@@ -59,9 +59,10 @@ std::string in_line(const ChainLink& link) {
 
 /// The rest of the nominal gap, which no dimension with limits makes. On a card's socket it is the solder below the
 /// stand-off, and the share of the height that the socket's own seat carries.
-std::vector<Band> rest_of(double rest, const std::vector<ChainLink>& chain) {
+std::vector<Band> rest_of(double rest, const std::vector<ChainLink>& chain, const char* named) {
   const double size = std::abs(rest);
   if (size <= thinnest_band) return {};
+  if (named != nullptr) return {Band{named, tolerance::in_words(size), size, 0.0, 0.0}};
   const double solder = standards::m2::solder().nominal;
   const auto fixed = [](const char* name, double length) {
     return Band{name, tolerance::in_words(length), length, 0.0, 0.0};
@@ -74,6 +75,13 @@ std::vector<Band> rest_of(double rest, const std::vector<ChainLink>& chain) {
       return {{"solder", tolerance::in_words(solder), solder, 0.0, 0.0}, fixed("socket's seat", size - solder)};
   }
   return {fixed("fixed", size)};
+}
+
+/// What the rest is of a finding that says it; null: it is to be found.
+const char* rest_name(const Finding& finding) {
+  if (finding.why.code == fit::Code::screw_long) return "thread in the drive";
+  if (finding.why.code == fit::Code::screw_short) return "two threads";
+  return nullptr;
 }
 
 double total(const std::vector<Band>& bands) {
@@ -98,6 +106,15 @@ std::string over_or_clear(double gap, double asked) {
   return tolerance::in_words(std::abs(shown)) + (shown < -touch ? " over" : " clear");
 }
 
+std::string over_or_clear(double gap, double asked, fit::Code about) {
+  std::string words = over_or_clear(gap, asked);
+  if (about != fit::Code::screw_long && about != fit::Code::screw_short) return words;
+  const std::size_t space = words.find(' ');
+  if (words.ends_with(" over"))
+    return words.substr(0, space) + (about == fit::Code::screw_long ? " too long" : " too short");
+  return words.ends_with(" clear") ? words.substr(0, space) + " to spare" : words;
+}
+
 std::string scale_in_words(double scale) {
   const auto whole = [](double value) { return std::to_string(std::lround(value)); };
   return scale >= 1.0 ? whole(scale) + ":1" : "1:" + whole(1.0 / scale);
@@ -110,6 +127,7 @@ StackColumn stack_column(const Finding& finding, const Seated& seated) {
     return column;
   }
   column.gap = *finding.gap;
+  column.about = finding.why.code;
   if (finding.verdict) column.verdict = *finding.verdict;
   if (!is_along_axis(finding.toward, seated.slot.pose.turn)) {
     column.refused =
@@ -144,7 +162,7 @@ StackColumn stack_column(const Finding& finding, const Seated& seated) {
     return column;
   }
   std::vector<Band>& fixed = rest > 0.0 ? column.open : column.close;
-  const std::vector<Band> more = rest_of(rest, drawn);
+  const std::vector<Band> more = rest_of(rest, drawn, rest_name(finding));
   fixed.insert(fixed.begin(), more.begin(), more.end());
   // Heights stack up from the board that carries the drive, except what hangs from the card alone.
   const bool upright = std::abs(glm::dot(finding.toward, seated.slot.pose.turn[2])) > along_axis;
@@ -218,7 +236,7 @@ void add_line(Label& label, std::string text, double size, bool bold) {
 
 Label label_of(const Band& band, double width) {
   Label label;
-  for (std::string& line : broken(band.name, width, name_size, 3, true))
+  for (std::string& line : broken(band.name, width, name_size, 5, true))
     add_line(label, std::move(line), name_size, true);
   for (std::string& line : broken(band.value, width, smallest_text, 2))
     add_line(label, std::move(line), smallest_text, false);
@@ -275,12 +293,12 @@ std::vector<Label> draw_bar(Group& group, const Layout& layout, const Box& acros
 Label gap_label(const StackColumn& column, double width) {
   Label label;
   label.mark = column.verdict;
-  const std::string figure = over_or_clear(column.gap.nominal, column.gap.asked);
+  const std::string figure = over_or_clear(column.gap.nominal, column.gap.asked, column.about);
   double size = 5.0;
   while (size > 3.2 && text_width(figure, size, true) > width - mark_room) size -= 0.1;
   add_line(label, figure, size, true);
-  add_line(label, "at worst " + over_or_clear(column.gap.min, column.gap.asked), smallest_text, false);
-  add_line(label, "at best " + over_or_clear(column.gap.max, column.gap.asked), smallest_text, false);
+  add_line(label, "at worst " + over_or_clear(column.gap.min, column.gap.asked, column.about), smallest_text, false);
+  add_line(label, "at best " + over_or_clear(column.gap.max, column.gap.asked, column.about), smallest_text, false);
   add_line(label, "asked " + tolerance::in_words(column.gap.asked), smallest_text, false);
   label.lines.front().at.x = mark_room;
   for (Text& line : label.lines) line.text = shortened(line.text, width - line.at.x, line.size, line.bold);

@@ -28,6 +28,7 @@ struct StackColumn {
   geometry::Vec3 away{0.0};        // unit, world: from the base to the open end
   std::vector<std::string> aside;  // dimensions of the chain that are no band, with their limits: plays, small shares;
                                    // all of them where it is refused
+  fit::Code about = fit::Code::gap;  // a screw's length is no clearance, and is called otherwise
 };
 
 /// The bands sum to the nominal gap: open less close. Dimensions stand in the order in which the machine is built up,
@@ -44,6 +45,9 @@ void draw(const StackColumn& column, const Box& box, bool down, const std::strin
 /// "0.30 over" and "0.40 clear"; "not known" where a limit is open. To a hundredth, unless that would hide on which
 /// side of what is asked (or of touching) the gap lies.
 [[nodiscard]] std::string over_or_clear(double gap, double asked);
+
+/// The same of what a finding is about: a screw is "1.55 too long", "0.50 too short" or has "0.70 to spare".
+[[nodiscard]] std::string over_or_clear(double gap, double asked, fit::Code about);
 
 /// "8:1", "1:2".
 [[nodiscard]] std::string scale_in_words(double scale);

@@ -120,6 +120,20 @@ void add_line(std::string& out, const std::string& label, const std::string& tex
   out += head + wrapped(text, head.size()) + '\n';
 }
 
+/// What else of the drive does not clear the same part of the machine.
+std::string others_at(const Seating& seating, const Finding& first) {
+  std::vector<std::string> others;
+  for (const Finding& finding : seating.findings) {
+    const bool closing = finding.kind == fit::Kind::clearance && finding.verdict && finding.verdict != Verdict::fits;
+    if (closing && finding.between[1] == first.between[1] && &finding != &first) others.push_back(subject(finding, 0));
+  }
+  if (others.empty()) return {};
+  std::string out = " So " + std::string(others.size() == 1 ? "does" : "do");
+  for (std::size_t i = 0; i < others.size(); ++i)
+    out += (i == 0 ? " " : i + 1 == others.size() ? " and " : ", ") + others[i];
+  return out + " (baywright explain has the figures).";
+}
+
 void add_seating(std::string& out, const Seating& seating, tolerance::Method method, bool colour) {
   out += '\n' + seating.drive + " in " + seating.place + ": " + painted(seating.verdict, colour);
   if (seating.share && seating.verdict == Verdict::marginal) out += ", " + percent(*seating.share) + " of builds fit";
@@ -127,20 +141,34 @@ void add_seating(std::string& out, const Seating& seating, tolerance::Method met
   const std::pair<const char*, const fit::Question*> questions[] = {{"form factor", &seating.questions.form_factor},
                                                                     {"interface", &seating.questions.interface},
                                                                     {"bus", &seating.questions.bus}};
-  for (const auto& [name, question] : questions)
+  const bool other = seating.questions.form_factor.why.code == fit::Code::other_form;
+  for (const auto& [name, question] : questions) {
+    if (other && question != &seating.questions.form_factor) break;  // the others follow from it
     add_line(out, name,
              (question->answer == fit::Answer::yes ? "yes. " : word(question->answer) + ". ") + say(question->why));
+  }
   std::size_t clear = 0;
+  std::vector<std::string> met;  // parts of the machine that a line is about already
   for (const Finding& finding : seating.findings) {
     const bool question = finding.kind == fit::Kind::form_factor || finding.kind == fit::Kind::interface ||
                           finding.kind == fit::Kind::bus || finding.kind == fit::Kind::length ||
                           finding.kind == fit::Kind::link;
-    if (question) continue;                                                        // said above
-    if (finding.gap && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
-    const std::string need = say_need(finding);
+    if (question) continue;  // said above
+    const bool clearance = finding.kind == fit::Kind::clearance;
+    if (clearance && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
+    // A screw is neither too long nor too short: one line says it.
+    if (finding.kind == fit::Kind::screw && finding.verdict == Verdict::fits &&
+        finding.why.code == fit::Code::screw_short)
+      continue;
+    const bool closing = clearance && finding.verdict && finding.verdict != Verdict::fits;
+    if (closing && std::find(met.begin(), met.end(), finding.between[1]) != met.end()) continue;  // said with the first
+    if (closing) met.push_back(finding.between[1]);
+    const std::string need = say_need(finding) + (closing ? others_at(seating, finding) : "");
     add_line(out,
-             finding.verdict ? (finding.gap && finding.verdict == Verdict::fits ? "closest" : word(*finding.verdict))
-                             : "note",
+             !finding.verdict                    ? "note"
+             : *finding.verdict != Verdict::fits ? word(*finding.verdict)
+             : clearance                         ? "closest"
+                                                 : word(finding.kind),
              say(finding, method) + (need.empty() ? "" : " " + need));
   }
 }
@@ -157,7 +185,65 @@ std::string check_text(const Check& check, const Tally& tally, bool colour) {
               0) +
       '\n';
   for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
-  out += "Before you fit anything: power off, unplug, disconnect the battery, touch bare metal first.\n";
+  for (const std::string& caution : cautions(check.drills)) out += wrapped(caution, 0) + '\n';
+  return out;
+}
+
+namespace {
+
+std::string listed(const std::vector<std::string>& words, const char* last) {
+  std::string out;
+  for (std::size_t i = 0; i < words.size(); ++i) out += (i == 0 ? "" : i + 1 == words.size() ? last : ", ") + words[i];
+  return out;
+}
+
+std::string links_in_words(const std::vector<standards::links::Link>& links) {
+  std::vector<std::string> words;
+  for (const auto& link : links) words.push_back(standards::links::in_words(link));
+  return words.empty() ? "nothing" : listed(words, " or ");
+}
+
+}  // namespace
+
+std::string together_text(const Check& check, const fit::Together& together) {
+  const std::size_t drives = together.assigned.size() + together.left.size();
+  const std::size_t in = together.assigned.size();
+  std::string out = together.left.empty()
+                        ? drives == 1 ? "The drive fits." : "All " + std::to_string(drives) + " drives fit together."
+                    : in == 0
+                        ? "None of the " + std::to_string(drives) + " drives fits."
+                        : "Together only " + std::to_string(in) + " of " + std::to_string(drives) + " drives fit.";
+  if (!together.whole && !together.left.empty()) out += " The search was cut short: there may be a better way.";
+  out += "\n\n";
+  std::size_t width = 0;
+  for (const fit::Assigned& each : together.assigned) width = std::max(width, columns(each.drive));
+  for (const fit::Left& each : together.left) width = std::max(width, columns(each.drive));
+  for (const fit::Assigned& each : together.assigned) {
+    std::string where = "in " + each.place;
+    if (each.link) where += ", at " + standards::links::in_words(*each.link);
+    if (each.verdict != Verdict::fits) where += " (" + word(each.verdict) + ")";
+    out += "  " + padded(each.drive, width) + "  " + wrapped(where, width + 4) + '\n';
+  }
+  for (const fit::Left& each : together.left) {
+    const std::string why =
+        !each.fits_alone.empty()      ? "is left: alone it would fit in " + listed(each.fits_alone, " or ")
+        : each.marginal_alone.empty() ? "fits nowhere here, not even alone"
+                                      : "is left: it is marginal in " + listed(each.marginal_alone, " and in ") +
+                                            " (--accept-marginal counts that)";
+    out += "  " + padded(each.drive, width) + "  " + wrapped(why, width + 4) + '\n';
+  }
+  for (const fit::Cost& cost : together.costs)
+    out += "  " +
+           wrapped("Using " + cost.place + " leaves " + links_in_words(cost.leaves) + " for " + cost.with + '.', 2) +
+           '\n';
+  out +=
+      '\n' +
+      wrapped("Limits: " + in_words(check.method) + ". Clearance asked for: " + tolerance::in_words(check.clearance) +
+                  " mm. Drive by drive and place by place: baywright check " + check.file,
+              0) +
+      '\n';
+  for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
+  for (const std::string& caution : cautions(check.drills)) out += wrapped(caution, 0) + '\n';
   return out;
 }
 
@@ -194,7 +280,8 @@ void add_chain(std::string& out, const Finding& finding, tolerance::Method metho
                              "  ";
     const std::string source = (link.dimension.source.empty() ? "no source given" : link.dimension.source) + " (" +
                                std::string(tolerance::word(link.dimension.known)) + ")";
-    out += head + wrapped(source, columns(head)) + '\n';
+    const bool wide = columns(head) > 66;  // no room beside it
+    out += wide ? head + "\n        " + wrapped(source, 8) + '\n' : head + wrapped(source, columns(head)) + '\n';
   }
   if (std::abs(constant) > 5e-5)
     out += "    " + padded("fixed lengths", name_width) + "  " + tolerance::in_words(constant) + '\n';

@@ -18,6 +18,9 @@ struct Tally {
 /// `colour`: the verdict word is set in bold and colour as well.
 [[nodiscard]] std::string check_text(const fit::Check& check, const Tally& tally, bool colour);
 
+/// One place for each drive, what it costs the others, and which drive is left and why.
+[[nodiscard]] std::string together_text(const fit::Check& check, const fit::Together& together);
+
 /// The chain behind each finding of each seating, largest share first. Of the gaps that fit only the closest, unless
 /// `all`.
 [[nodiscard]] std::string explain_text(const fit::Check& check, bool all);

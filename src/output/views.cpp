@@ -126,9 +126,12 @@ bool shows(const Seated& seated, const Finding& finding, const View& view) {
   return seen && std::abs(*seen - finding.gap->nominal) <= drawn_same;
 }
 
-View card_view(const Seated& seated, bool along) {
+/// M.2 and mini cards are cut across as seen from their far end; the rest as seen from its connector or bracket, so
+/// that what is called left lies to the left and the elevation belongs to the right of the section.
+View card_view(const Seated& seated, Stance stance, bool along) {
   const auto& pose = seated.slot.pose;
-  return {pose.shift, along ? pose.turn[1] : -pose.turn[0], pose.turn[2]};
+  const bool flat_card = stance == Stance::m2 || stance == Stance::mini;
+  return {pose.shift, along ? pose.turn[1] : flat_card ? -pose.turn[0] : pose.turn[0], pose.turn[2]};
 }
 
 /// Moves the plane along its normal to where it shows the gap: the centre line, or the place of the gap and a little to
@@ -188,25 +191,86 @@ Window window_round(const Seated& seated, const View& view, double by) {
   return out;
 }
 
-SectionView section_view(const Seated& seated, const Finding* finding) {
+namespace {
+
+bool about_holes(const Finding& finding) {
+  return finding.kind == fit::Kind::screw || finding.kind == fit::Kind::holes;
+}
+
+/// Where a section across has nothing to show: the middle of what stands there.
+void aim_at_middle(View& view, const Seated& seated) {
+  geometry::Bounds own = geometry::Bounds::empty();
+  for (int i = seated.scene.first_element(); i < seated.scene.element_count(); ++i)
+    if (seated.brings(i)) own.add(seated.scene.element(i).bounds);
+  view.point += view.normal() * view.depth(0.5 * (own.low + own.high));
+}
+
+std::string section_title(Stance stance, const SectionView& section, const Finding* finding, bool centre) {
+  const bool drive = stance == Stance::flat || stance == Stance::on_edge;
+  std::string title = section.along ? "Section along the " : "Section across the ";
+  title += drive ? "drive" : stance == Stance::card && section.along ? "slot" : "card";
+  if (finding != nullptr && about_holes(*finding)) return title + ", through its first screw";
+  if (centre) return title + ", on its centre line";
+  if (upright(stance) && !section.along) return title;  // the elevation stands close by
+  return title + (finding == nullptr ? ", in its middle" : ", where it decides");
+}
+
+}  // namespace
+
+Stance stance_of(const build::Place& place) {
+  if (std::holds_alternative<build::MiniSocket>(place.socket)) return Stance::mini;
+  if (std::holds_alternative<build::CardSlot>(place.socket)) return Stance::card;
+  if (const auto* bay = std::get_if<build::Bay>(&place.socket)) return bay->on_edge ? Stance::on_edge : Stance::flat;
+  return Stance::m2;
+}
+
+bool upright(Stance stance) {
+  return stance == Stance::card || stance == Stance::on_edge;
+}
+
+SectionView section_view(const Seated& seated, Stance stance, const Finding* finding) {
+  constexpr double neighbours = 26.0;  // mm to either side: a slot's pitch and more
+  const auto& axes = seated.slot.pose.turn;
+  const auto is_along = [&](int axis) { return std::abs(glm::dot(finding->toward, axes[axis])) >= along_axis; };
   SectionView out;
-  out.along = finding == nullptr || std::abs(glm::dot(finding->toward, seated.slot.pose.turn[0])) < along_axis;
-  out.view = card_view(seated, out.along);
+  out.along = finding == nullptr ? !upright(stance) : upright(stance) ? is_along(1) : !is_along(0);
+  out.view = card_view(seated, stance, out.along);
   bool centre = out.along;
-  if (finding != nullptr) centre = aim(out.view, seated, *finding, out.along);
-  out.title = !out.along ? "Section across the card, where it decides"
-              : centre   ? "Section along the card, on its centre line"
-                         : "Section along the card, where it decides";
+  if (finding == nullptr) {
+    if (!out.along) aim_at_middle(out.view, seated);
+  } else if (about_holes(*finding)) {
+    out.view.point += out.view.normal() * out.view.depth(finding->at);
+  } else {
+    centre = aim(out.view, seated, *finding, out.along);
+  }
+  out.title = section_title(stance, out, finding, centre && out.along);
   out.window = window_round(seated, out.view, margin);
   out.window.low.y -= near - margin;
   out.window.high.y += near - margin;
+  if (stance == Stance::card && !out.along)
+    out.window.low.x -= neighbours - margin, out.window.high.x += neighbours - margin;
   out.window = trimmed(seated, out.view, out.window);
   return out;
 }
 
-View plan_view(const Seated& seated) {
+OuterView outer_view(const Seated& seated, Stance stance, const SectionView& section, bool holes) {
   const auto& pose = seated.slot.pose;
-  return {pose.shift, pose.turn[1], -pose.turn[0]};
+  OuterView out;
+  out.beside = upright(stance) && !section.along && !holes;
+  if (out.beside) {
+    out.view = {pose.shift, pose.turn[1], pose.turn[2]};
+    out.title = stance == Stance::card ? "Elevation on the component side" : "Elevation along the drive";
+    out.window = window_round(seated, out.view, margin);
+    out.heights = stance != Stance::card;
+    out.window.low.y = section.window.low.y;  // level with it
+    out.window.high.y = section.window.high.y;
+    return out;
+  }
+  out.view = {pose.shift, pose.turn[1], -pose.turn[0]};
+  out.title = stance == Stance::flat || stance == Stance::on_edge ? "Plan on the drive" : "Plan on the card";
+  out.window = window_round(seated, out.view, margin);
+  if (section.along) out.window.low.x = section.window.low.x, out.window.high.x = section.window.high.x;
+  return out;
 }
 
 Spot spot_in(const Seated& seated, const Finding& finding, const View& view) {
@@ -323,7 +387,10 @@ void add_thickness(Found& found, const Scene& scene, int index, const std::strin
     for (const Span* span : {&own, &whole}) {
       const double length = gain * d.nominal;
       if (!(std::abs(length - span->length()) <= solder)) continue;
-      std::string name = element.part == drive ? (element.body == "edge" ? "card" : element.body) : element.part;
+      std::string name = element.part != drive                               ? element.part
+                         : element.body == "edge" || element.body == "board" ? "card"
+                         : element.body == "case"                            ? "drive"
+                                                                             : element.body;
       std::string value = tolerance::in_words(d);
       if (gain < 0.99) value = tolerance::in_words(std::round(length * 100.0) / 100.0) + " (free " + value + ")";
       found.heights.push_back(
@@ -341,9 +408,8 @@ void add_distance(Found& found, const Scene& scene, int index, const SectionView
   const Span own = span_of(seen, [&](int other) { return other == index; });
   for (const fit::Motion& motion : element.motions) {
     const tolerance::Dimension& d = scene.dimension(motion.dimension);
-    const bool moves =
-        std::abs(std::abs(glm::dot(motion.shift, section.view.up)) - 1.0) < 1e-9 &&
-        motion.turn == geometry::Mat3(0.0) && motion.stretch_count == 0;
+    const bool moves = std::abs(std::abs(glm::dot(motion.shift, section.view.up)) - 1.0) < 1e-9 &&
+                       motion.turn == geometry::Mat3(0.0) && motion.stretch_count == 0;
     if (!moves || !(d.nominal > 0.0) || found.dimensions.contains(motion.dimension)) continue;
     for (int other = 0; other < scene.first_element(); ++other) {
       if (scene.element(other).part == element.part) continue;
@@ -360,19 +426,41 @@ void add_distance(Found& found, const Scene& scene, int index, const SectionView
   }
 }
 
+/// A bay's inner height: from the face that carries it to its roof.
+void add_roof(Found& found, const Seated& seated, int index, const SectionView& section, const std::vector<Seen>& seen,
+              const Placement& placement) {
+  const int dimension = seated.machine.at(index);
+  if (dimension < 0 || found.dimensions.contains(dimension)) return;
+  const tolerance::Dimension& d = seated.scene.dimension(dimension);
+  const Span own = span_of(seen, [&](int other) { return other == index; });
+  const double floor = section.view.flat(seated.slot.pose.shift).y;
+  if (!(std::abs(own.low - floor - d.nominal) < 1e-3)) return;
+  found.heights.push_back(height_of(placement, d.name, tolerance::in_words(d), own, floor, own.low));
+  found.dimensions.insert(dimension);
+}
+
 }  // namespace
 
-std::vector<Height> heights_in(const Seated& seated, const std::string& drive, const Finding* finding,
+std::vector<Height> heights_in(const Seated& seated, Stance stance, const std::string& drive, const Finding* finding,
                                const SectionView& section, const std::vector<Seen>& seen, const Placement& placement) {
   constexpr std::size_t most = 9;
+  // Of an add-in card the board's height is what people measure.
+  const auto aside = [&](const Element& element) {
+    return stance == Stance::card && (element.body == "tab" || element.body == "bracket" || element.body == "tongue");
+  };
   const Scene& scene = seated.scene;
   std::set<int> cut;
   for (const Seen& each : seen)
     if (each.cut) cut.insert(each.element);
   Found found;
   for (const int i : cut) {
-    const bool own = i >= scene.first_element();
+    const bool own = seated.brings(i);
     const Element& element = scene.element(i);
+    if (seated.machine.contains(i)) {
+      if (element.body == "roof") add_roof(found, seated, i, section, seen, placement);
+      continue;
+    }
+    if (aside(element)) continue;
     const bool decides = finding != nullptr && element.part == finding->between[0];
     if (own && (element.part != "screw" || decides)) add_thickness(found, scene, i, drive, section, seen, placement);
     if (!own && element.body == "standoff" && seated.joint_host.contains(i))
@@ -405,11 +493,25 @@ std::string figures_of(const Scene& scene, const std::vector<int>& elements, con
   return tolerance::in_words(std::round(length * 100.0) / 100.0);
 }
 
-std::string direction_in_slot(const Seated& seated, const Vec3& direction) {
-  constexpr std::array<std::array<const char*, 2>, 3> names = {
-      {{"across the card, away from pin 1", "across the card, toward pin 1"},
-       {"along the card, toward the socket", "along the card, toward the screw"},
-       {"toward the board", "away from the board"}}};
+std::string direction_in_slot(const Seated& seated, Stance stance, const Vec3& direction) {
+  using Names = std::array<std::array<const char*, 2>, 3>;  // of the place's x, y and z, each against it and along it
+  static constexpr Names m2 = {{{"across the card, away from pin 1", "across the card, toward pin 1"},
+                                {"along the card, toward the socket", "along the card, toward the screw"},
+                                {"toward the board", "away from the board"}}};
+  static constexpr Names mini = {{{"across the card, to its left", "across the card, to its right"},
+                                  {"along the card, toward the socket", "along the card, toward the screws"},
+                                  {"toward the board", "away from the board"}}};
+  static constexpr Names card = {{{"to the card's solder side", "to the card's component side"},
+                                  {"along the slot, toward the bracket", "along the slot, away from the bracket"},
+                                  {"toward the board", "away from the board"}}};
+  static constexpr Names drive = {
+      {{"across, to the left as seen from the connector", "across, to the right as seen from the connector"},
+       {"along the drive, toward its connector", "along the drive, away from its connector"},
+       {"toward the floor", "away from the floor"}}};
+  const Names& names = stance == Stance::m2     ? m2
+                       : stance == Stance::mini ? mini
+                       : stance == Stance::card ? card
+                                                : drive;
   for (int axis = 0; axis < 3; ++axis) {
     const double share = glm::dot(direction, seated.slot.pose.turn[axis]);
     if (std::abs(share) > along_axis) return names[static_cast<std::size_t>(axis)][share > 0.0 ? 1 : 0];

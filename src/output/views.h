@@ -1,5 +1,6 @@
 #pragma once
 // Which way a seating is looked at, so that the gap that decides is seen square on.
+#include "build/build.h"
 #include "fit/finding.h"
 #include "fit/seated.h"
 #include "geometry/section.h"
@@ -12,12 +13,27 @@
 
 namespace baywright::output {
 
+/// How a drive stands at its place, on which the views depend: cards and cased drives that lie on the face, add-in
+/// cards (with what they carry) and drives that stand up from it.
+enum class Stance { m2, mini, card, flat, on_edge };
+[[nodiscard]] Stance stance_of(const build::Place& place);
+[[nodiscard]] bool upright(Stance stance);
+
 /// A section through the drive and what is near it.
 struct SectionView {
   geometry::View view;
   Window window;      // the drive, its socket, and the parts near them
   std::string title;  // "Section along the card, on its centre line"
-  bool along = true;  // to the right is toward the screw; else the card is cut across
+  bool along = true;  // to the right is away from the connector; else the drive is cut across
+};
+
+/// The view beside or below the section.
+struct OuterView {
+  geometry::View view;
+  Window window;
+  std::string title;    // "Plan on the card"
+  bool beside = false;  // an elevation, level with the section; else a plan
+  bool heights = true;  // the section gets heights; else the elevation has the one that matters
 };
 
 /// Where the gap that decides lies in a section: the faces that it is between, in view coordinates.
@@ -29,12 +45,14 @@ struct Spot {
   std::vector<Outline> overlap;  // the areas that the two cuts share; empty where they share none
 };
 
-/// The card's plane, on its centre line where that shows the gap, else through the place where it is. `finding` may be
-/// null.
-[[nodiscard]] SectionView section_view(const fit::Seated& seated, const fit::Finding* finding);
+/// Of what lies flat: along it, on its centre line where that shows the gap, else through the place where it is, or
+/// across where the gap is to a side. What stands up is cut across, with its neighbours, unless the gap is along it. A
+/// screw is cut through its axis. `finding` may be null.
+[[nodiscard]] SectionView section_view(const fit::Seated& seated, Stance stance, const fit::Finding* finding);
 
-/// Seen from above the card's component face, to the right toward the screw.
-[[nodiscard]] geometry::View plan_view(const fit::Seated& seated);
+/// From above, to the right away from the connector; for what stands up and is cut across an elevation on its component
+/// side, unless `holes` in the face that carries it are to be shown.
+[[nodiscard]] OuterView outer_view(const fit::Seated& seated, Stance stance, const SectionView& section, bool holes);
 
 /// The drive and its socket, with `margin` mm round them.
 [[nodiscard]] Window window_round(const fit::Seated& seated, const geometry::View& view, double margin);
@@ -46,7 +64,7 @@ struct Spot {
 
 /// The heights of what the section cuts that dimensions with a name decide: of the drive's parts and of its stand-off,
 /// and the distances of host parts. Levels are placed on paper.
-[[nodiscard]] std::vector<Height> heights_in(const fit::Seated& seated, const std::string& drive,
+[[nodiscard]] std::vector<Height> heights_in(const fit::Seated& seated, Stance stance, const std::string& drive,
                                              const fit::Finding* finding, const SectionView& section,
                                              const std::vector<Seen>& seen, const Placement& placement);
 
@@ -55,7 +73,7 @@ struct Spot {
 [[nodiscard]] std::string figures_of(const fit::Scene& scene, const std::vector<int>& elements,
                                      const geometry::Vec3& along, double length);
 
-/// "away from the board" and the like: a world direction as seen from the slot.
-[[nodiscard]] std::string direction_in_slot(const fit::Seated& seated, const geometry::Vec3& direction);
+/// "away from the board" and the like: a world direction as seen from the place.
+[[nodiscard]] std::string direction_in_slot(const fit::Seated& seated, Stance stance, const geometry::Vec3& direction);
 
 }  // namespace baywright::output

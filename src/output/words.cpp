@@ -1,8 +1,10 @@
 #include "output/words.h"
 
+#include "parts/form.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <cstdio>
 #include <limits>
@@ -27,6 +29,11 @@ std::string beside(double value, double asked) {
   const bool hides =
       (value < asked - 1e-9) != (shown < asked - 1e-9) || (value > asked + 1e-9) != (shown > asked + 1e-9);
   return hides ? mm(value) : mm(shown);
+}
+
+/// To hundredths, for what is no limit.
+std::string mm2(double value) {
+  return mm(std::round(value * 100.0) / 100.0);
 }
 
 /// Rounded away from a promise: a need upward, so that what is written is enough.
@@ -107,6 +114,11 @@ std::string say_gap(const Finding& finding, tolerance::Method method) {
          least + ".";
 }
 
+/// As a sentence of its own: a capital in front and a stop behind.
+std::string sentence(const std::string& text) {
+  return capital(text) + (text.ends_with('.') ? "" : ".");
+}
+
 /// The first few, and how many more.
 std::string list(const Reason& why) {
   constexpr std::size_t most = 6;
@@ -172,6 +184,18 @@ std::string word(Kind kind) {
       return "seating";
     case Kind::host:
       return "host";
+    case Kind::holes:
+      return "holes";
+    case Kind::screw:
+      return "screw";
+    case Kind::connector:
+      return "connector";
+    case Kind::bracket:
+      return "bracket";
+    case Kind::occupied:
+      return "occupied";
+    case Kind::cover:
+      return "cover";
   }
   return {};
 }
@@ -188,20 +212,38 @@ std::string subject(const Finding& finding, std::size_t which) {
   const std::string& part = finding.between[which];
   const std::string& body = finding.bodies[which];
   if (body == "chips" || body == "chips underneath" || body == "edge") return "the " + body + " of " + part;
-  if (body == "ledge") return "the ledge of " + part;
+  static const std::array<std::string_view, 10> said = {
+      "ledge", "left wall", "right wall", "roof",       "end",
+      "rear",  "bracket",   "tab",        "components", "tongue past the slot"};
+  if (std::find(said.begin(), said.end(), body) != said.end()) return "the " + body + " of " + part;
   return part;
 }
 
-std::string say(const Reason& why) {
+namespace {
+
+/// "an M.2 card".
+std::string with_article(const std::string& word) {
+  return parts::article(word) + ' ' + word;
+}
+
+std::string say_question(const Reason& why) {
   const auto w = [&why](const char* name) { return why.word(name); };
   const auto f = [&why](const char* name) { return why.figure(name); };
   switch (why.code) {
     case Code::same_form:
-      return "The place takes an " + w("form") + ".";
+      return "The place takes " + with_article(w("form")) + ".";
     case Code::other_form:
-      return "This is a " + w("drive") + "; the place takes an " + w("place") + ".";
+      if (!w("worn").empty())
+        return "In " + w("worn") + " it is as large as " + with_article(w("drive")) + "; the place takes " +
+               with_article(w("place")) + ".";
+      return "This is " + with_article(w("drive")) + "; the place takes " + with_article(w("place")) + ".";
+    case Code::adapter_needed:
+      return "This is " + with_article(w("drive")) + "; the place takes " + with_article(w("place")) +
+             ". It would go in with " + w("adapter") + ".";
+    case Code::adapter_passes_not:
+      return "The drive speaks " + w("drive") + ", and " + w("adapter") + " does not pass that on. " + w("cannot");
     case Code::size_offered:
-      return "The slot has a stand-off for a " + w("size") + " card.";
+      return "The slot has a stand-off for " + with_article(w("size")) + " card.";
     case Code::size_too_long:
       return "The card is a " + w("size") + ", longer than the slot holds: it offers " + w("offered") + ".";
     case Code::size_too_short:
@@ -209,6 +251,11 @@ std::string say(const Reason& why) {
              ", so it needs a length extender to reach a stand-off.";
     case Code::width_not_held:
       return "The card is a " + w("size") + ", of another width than the slot holds: it offers " + w("offered") + ".";
+    case Code::half_card:
+      return "The card is of half length and the socket has posts for full ones only: it needs a bracket that carries "
+             "its holes 24.15 mm farther.";
+    case Code::full_card:
+      return "The card is of full length; the socket has posts for half ones only.";
     case Code::soldered:
       return "It is soldered to the board that it came on and cannot be moved.";
     case Code::key_meets:
@@ -221,17 +268,116 @@ std::string say(const Reason& why) {
       return "An " + w("card") + " card does not go into the " + w("body") + " slot, which is closed at its end.";
     case Code::slot_open:
       return "An " + w("card") + " card goes into the " + w("body") + " slot, which is open at its end.";
+    case Code::one_connector:
+      return "All of this form have one connector.";
+    case Code::plug_enters:
+      if (w("plug") == w("receptacle")) return "The drive's " + w("plug") + " plug goes into the receptacle.";
+      return "The drive's " + w("plug") + " plug goes into the receptacle, " + w("receptacle") + ". " +
+             sentence(w("why"));
+    case Code::plug_enters_not:
+      return "The drive's " + w("plug") + " plug does not go into the receptacle, " + w("receptacle") + ". " +
+             sentence(w("why"));
+    case Code::plug_dead:
+      return "The drive's " + w("plug") + " plug stays dead in the receptacle, " + w("receptacle") + ". " +
+             sentence(w("why"));
     case Code::connector_differs:
-      return "The plug of a " + w("drive") + " does not go into the connector for an " + w("place") + ".";
+      return "The plug of " + with_article(w("drive")) + " does not go into the connector for " +
+             with_article(w("place")) + ".";
     case Code::bus_full:
-      return "The slot carries " + w("link") + " (" + whole(f("link rate")) + " MB/s), all that the drive can use.";
+      return "The place carries " + w("link") + " (" + whole(f("link rate")) + " MB/s), all that the drive can use.";
     case Code::bus_slower:
       return "It runs at " + w("link") + ": " + percent(f("share")) + " of what the drive's own " + w("drive") +
              " could carry (" + whole(f("link rate")) + " of " + whole(f("drive rate")) + " MB/s).";
     case Code::bus_absent:
-      return "The drive speaks " + w("drive") + "; the slot is wired for " + w("wired") + " only.";
+      return "The drive speaks " + w("drive") + "; the place is wired for " + w("wired") + " only.";
+    case Code::bus_not_split:
+      return "This is card " + whole(f("position")) +
+             " of its carrier, and the host does not split the slot so far (`splits`): it stays unseen.";
     case Code::bus_with_interface:
-      return "For a " + w("drive") + " the plug is the bus too: one answer to both.";
+      return "Where the plug does not go in, nothing is carried.";
+    default:
+      return {};
+  }
+}
+
+/// A length as shops sell it: inch screws by fractions.
+std::string sold(const std::string& thread, double length) {
+  if (thread.starts_with('M')) return mm2(length) + " mm";
+  const auto sixteenths = static_cast<int>(std::lround(length / 25.4 * 16.0));
+  int above = sixteenths;
+  int below = 16;
+  while (above % 2 == 0 && below > 1) above /= 2, below /= 2;
+  return std::to_string(above) + (below > 1 ? "/" + std::to_string(below) : "") + " in (" + mm2(length) + " mm)";
+}
+
+/// `verdict`: of the finding, none for a note. `worst`: the gap's lower limit.
+std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, double worst) {
+  const auto w = [&why](const char* name) { return why.word(name); };
+  const auto f = [&why](const char* name) { return why.figure(name); };
+  const std::string in = capital(w("what")) + ' ' + w("thread") + ", " + mm2(f("length")) + " long, reaches " +
+                         mm2(std::max(0.0, f("in"))) + " mm into " + w("into");
+  std::string buy;
+  if (w("what") == "screw")
+    buy = f("buy") > 0.0 ? " Buy " + sold(w("thread"), f("buy")) + "."
+                         : " None that is sold is right here: another sheet or a washer between would help.";
+  const bool fits = verdict == Verdict::fits;
+  const std::string some =
+      verdict == Verdict::marginal ? ", and in the worst case it is " + mm2(-worst) + " wrong" : "";
+  switch (why.code) {
+    case Code::screw_long:
+      if (fits) return in + "; " + mm2(f("most")) + " is the most.";
+      return in + (f("in") > f("most") ? ", " + mm2(f("in") - f("most")) + " more than the " : ", near the ") +
+             mm2(f("most")) + " that its thread is sure to have" + some + "." + buy;
+    case Code::screw_short:
+      if (fits) return in + ", at least the two threads (" + mm2(f("least")) + " mm) that hold.";
+      return in + (f("in") < f("least") ? ", less than" : ", near") + " the two threads (" + mm2(f("least")) +
+             " mm) that hold" + some + "." + buy;
+    case Code::screw_near:
+      return in + ": one maker allows " + mm2(f("warned")) + " only, the standard more.";
+    default:
+      return {};
+  }
+}
+
+std::string say_fixing(const Reason& why) {
+  const auto w = [&why](const char* name) { return why.word(name); };
+  const auto f = [&why](const char* name) { return why.figure(name); };
+  switch (why.code) {
+    case Code::holes_differ:
+      return "The holes do not meet: " + whole(f("met")) + " of the place's " + whole(f("asked")) + " have a " +
+             w("kind") + " hole of " + w("drive") + " behind them.";
+    case Code::holes_optional:
+      return "The place uses " + w("kind") + " holes that not every such drive has (" + w("rows") +
+             "): look at the drive, and list what it has under `rows`.";
+    case Code::holes_unused:
+      return whole(f("met")) + " of the place's " + whole(f("asked")) + " holes meet one of the drive's.";
+    case Code::holes_one_row:
+      return "Only " + whole(f("met")) + " of the place's " + whole(f("asked")) +
+             " holes meet one of the drive's, all in " + w("row") + ": on one row of screws it can swing.";
+    case Code::thread_differs:
+      return "The screw is " + w("screw") + " and the drive's holes are " + w("drive") +
+             ": it strips the thread or does not enter it.";
+    case Code::connector_off:
+      return "The connector stands " + mm2(f("off")) + " mm " + w("axis") +
+             " where the receptacle is, which is fixed to the machine; it may be " + mm2(f("allowed")) + " off.";
+    case Code::bracket_differs:
+      return "The card has a " + w("drive") + " bracket, whose tab is " + mm2(f("tab")) +
+             " mm over the board; the machine's "
+             "rail for " +
+             w("place") + " brackets is at " + mm2(f("rail")) + ". Change the bracket, if its maker gives one.";
+    case Code::bracket_missing:
+      return "Without a bracket nothing holds the card but its slot.";
+    default:
+      return say_screw(why, std::nullopt, 0.0);
+  }
+}
+
+}  // namespace
+
+std::string say(const Reason& why) {
+  const auto w = [&why](const char* name) { return why.word(name); };
+  const auto f = [&why](const char* name) { return why.figure(name); };
+  switch (why.code) {
     case Code::class_refuses:
       return "A socket of class " + w("class") + " does not take a card of height " + w("code") +
              ": its underside has no room.";
@@ -247,19 +393,55 @@ std::string say(const Reason& why) {
       return "Taken as exact, since no limits and no tool were given: " + list(why) + ".";
     case Code::needs_distance:
       return capital(w("dimension")) + " needs at least " + mm_up(f("distance")) + " mm, at its own lower limit.";
-    case Code::not_modelled:
-      return "How an " + w("form") + " stands in its slot is not modelled yet; only the three questions are answered.";
+    case Code::height_unknown:
+      return "How high this " + w("form") + " is was not said: name its height, or measure it and give `height`.";
     case Code::parts_overlap:
       return "In this build " + w("a") + " and " + w("b") + " run " + mm(f("depth")) +
              " mm into each other: check the measures.";
+    case Code::occupied:
+      return "The place is taken by " + w("by") + ".";
+    case Code::cover_stays:
+      if (w("what").empty()) return "The slot's own cover goes back on: nothing of the drive comes near it.";
+      return "The slot's own cover goes back on: between it and " + w("what") + " are " + mm2(f("least")) + " to " +
+             mm2(f("most")) + " mm, for a pad of its own.";
+    case Code::cover_off:
+      return "The slot's own cover stays off: " + w("what") + " stands up to " + mm2(-f("least")) + " mm in its way.";
+    case Code::adapter_worn:
+      return capital(w("adapter")) + ". It adds " + w("adds") + ". " + w("cannot");
     case Code::gap:
       return {};
+    default:
+      break;
   }
-  return {};
+  std::string said = say_question(why);
+  return said.empty() ? say_fixing(why) : said;
 }
 
+namespace {
+
+/// Whether two holes of the place meet two of the drive, and which hole would be wide enough.
+std::string say_reach(const Finding& finding, tolerance::Method method) {
+  const fit::GapFigures& gap = *finding.gap;
+  const double play = finding.why.figure("play");
+  const double off = finding.why.figure("off");
+  const std::string axis = finding.why.word("axis");
+  const std::string head = (axis == "in height" ? "In height" : capital(axis) + " the drive") + " the holes are " +
+                           (off < 0.005 ? "where its own are" : mm2(off) + " mm off its own") + "; the screws have " +
+                           mm2(play) + " mm of play";
+  if (*finding.verdict == Verdict::fits)
+    return head + ", and " + mm_down(gap.min) + " is left " + with_limits(method) + ".";
+  const std::string wider =
+      " Holes of " + mm_up(finding.why.figure("hole") - gap.min) + " mm, or slots, would be sure.";
+  if (*finding.verdict == Verdict::does_not_fit) return head + ", too little." + wider;
+  return head + ", " + mm2(-gap.min) + " too little " + with_limits(method) + "." + wider;
+}
+
+}  // namespace
+
 std::string say(const Finding& finding, tolerance::Method method) {
-  return finding.gap ? say_gap(finding, method) : say(finding.why);
+  if (finding.gap && finding.why.code == Code::hole_reach) return say_reach(finding, method);
+  if (finding.gap && finding.kind == Kind::screw) return say_screw(finding.why, finding.verdict, finding.gap->min);
+  return finding.gap && finding.why.code == Code::gap ? say_gap(finding, method) : say(finding.why);
 }
 
 std::string say_need(const Finding& finding) {
@@ -272,6 +454,15 @@ std::string say_need(const Finding& finding) {
   if (!measure.empty())
     out += (out.empty() ? "" : " ") + std::string("Knowing ") + measure + " to ±" +
            mm(std::floor(finding.why.figure("settle") * 100.0) / 100.0) + " would settle it, if it stays as it is.";
+  return out;
+}
+
+std::vector<std::string> cautions(bool drills) {
+  std::vector<std::string> out;
+  if (drills)
+    out.emplace_back(
+        "Before you drill: boards and drives out of the case, eye protection on; deburr, and leave no chips behind.");
+  out.emplace_back("Before you fit anything: power off, unplug, disconnect the battery, touch bare metal first.");
   return out;
 }
 

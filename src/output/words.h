@@ -1,9 +1,9 @@
 #pragma once
 // Every word that people read about findings, in English. Another language is another file with these functions.
+#include "fit/seating.h"
+
 #include <string>
 #include <vector>
-
-#include "fit/seating.h"
 
 namespace baywright::output {
 
@@ -23,10 +23,14 @@ namespace baywright::output {
 /// What would have to be so for a gap to be enough; empty where nothing simple would do.
 [[nodiscard]] std::string say_need(const fit::Finding& finding);
 
+/// What to do first so that nobody and nothing is hurt: before fitting and, with `drills`, before drilling.
+[[nodiscard]] std::vector<std::string> cautions(bool drills);
+
 /// "96.1 % of builds": never "100 %" for less than all, nor "0 %" for more than none.
 [[nodiscard]] std::string percent(double share);
 
-/// "away from the board", as "+z" and the like: the direction of a unit vector that is close to an axis, else its figures.
+/// "away from the board", as "+z" and the like: the direction of a unit vector that is close to an axis, else its
+/// figures.
 [[nodiscard]] std::string direction_words(const geometry::Vec3& toward);
 
 }  // namespace baywright::output

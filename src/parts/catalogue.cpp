@@ -2,6 +2,7 @@
 
 #include "parts/library.h"
 #include "parts/m2_card.h"
+#include "parts/made_parts.h"
 #include "parts/naming.h"
 
 #include <algorithm>
@@ -27,14 +28,7 @@ std::vector<Item> catalogue(const std::vector<std::filesystem::path>& folders) {
   for (const m2::SocketClass& each : m2::socket_classes())
     items.push_back(
         {"m2/M/" + std::string(each.name), "M.2 socket of class " + std::string(each.name) + ", key M (or B)"});
-  for (const char* body : {"x1", "x4", "x8", "x16"}) {
-    items.push_back({std::string("pcie/") + body, "PCIe slot for add-in cards (the three questions only)"});
-    items.push_back({std::string("add-in card/") + body, "drive on an add-in card (the three questions only)"});
-  }
-  items.push_back({"2.5in", "cased 2.5-inch SATA drive (the three questions only)"});
-  items.push_back({"3.5in", "3.5-inch SATA drive (the three questions only)"});
-  items.push_back({"msata", "mSATA card (the three questions only)"});
-  items.push_back({"soldered", "soldered eMMC or the like (the three questions only)"});
+  for (const Made& made : made_parts()) items.push_back({made.id, made.title, made.group});
   std::sort(items.begin(), items.end(), [](const Item& a, const Item& b) { return a.id < b.id; });
   return items;
 }
@@ -65,6 +59,13 @@ std::optional<Part> m2_part(const std::string& id) {
 
 std::optional<Part> look_up(const std::string& id, const std::vector<std::filesystem::path>& folders,
                             std::optional<Fault>& fault) {
+  for (const Made& made : made_parts())
+    if (made.id == id) {
+      Part part = made.make();
+      part.id = id;
+      part.title = made.title;
+      return part;
+    }
   if (id.starts_with("m2/"))
     if (auto part = m2_part(id)) {
       part->id = id;

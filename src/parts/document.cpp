@@ -338,34 +338,44 @@ std::vector<std::string> Fields::texts(std::string_view key) {
 
 namespace {
 
-geometry::Outline outline_of(const toml::node& node, const std::string& file) {
-  const auto refuse = [&](const toml::node& at, const std::string& what) {
-    throw Stop{{file, static_cast<int>(at.source().begin.line), static_cast<int>(at.source().begin.column), what,
-                "an outline is a list of at least three points [x, y] in mm"}};
+/// `what` they are: "an outline", with the least number of points it has.
+std::vector<geometry::Vec2> points_of(const toml::node& node, const std::string& file, const std::string& what,
+                                      std::size_t least, const std::string& right) {
+  const auto refuse = [&](const toml::node& at, const std::string& fault) {
+    throw Stop{
+        {file, static_cast<int>(at.source().begin.line), static_cast<int>(at.source().begin.column), fault, right}};
   };
   const auto* array = node.as_array();
-  if (array == nullptr) refuse(node, "an outline is " + std::string(kind_of(node)));
-  geometry::Outline out;
+  if (array == nullptr) refuse(node, what + " is " + std::string(kind_of(node)));
+  std::vector<geometry::Vec2> out;
   for (const toml::node& item : *array) {
     const auto* point = item.as_array();
     if (point == nullptr || point->size() != 2) {
-      refuse(item, "a point of an outline is not a pair");
+      refuse(item, "a point of " + what + " is not a pair");
     } else {
       const auto x = point->get(0)->value<double>();
       const auto y = point->get(1)->value<double>();
       if (!x || !y || !(std::abs(*x) <= 1e5) || !(std::abs(*y) <= 1e5))
-        refuse(item, "a point of an outline is not a usable pair of figures");
+        refuse(item, "a point of " + what + " is not a usable pair of figures");
       out.emplace_back(x.value_or(0.0), y.value_or(0.0));
     }
   }
-  if (out.size() < 3) refuse(node, "an outline has " + std::to_string(out.size()) + " points");
+  if (out.size() < least) refuse(node, what + " has " + std::to_string(out.size()) + " points");
   return out;
+}
+
+geometry::Outline outline_of(const toml::node& node, const std::string& file) {
+  return points_of(node, file, "an outline", 3, "an outline is a list of at least three points [x, y] in mm");
 }
 
 }  // namespace
 
 std::vector<geometry::Vec2> Fields::points(std::string_view key) {
   return outline_of(list(key), file_);
+}
+
+std::vector<geometry::Vec2> Fields::pairs(std::string_view key) {
+  return points_of(list(key), file_, "this list", 0, "it must list pairs [a, b] in mm");
 }
 
 std::vector<std::vector<geometry::Vec2>> Fields::point_lists(std::string_view key) {

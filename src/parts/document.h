@@ -61,8 +61,9 @@ class Fields {
                                                  const Measuring& measuring, double least);
   [[nodiscard]] std::vector<double> numbers(std::string_view key, std::size_t size);
   [[nodiscard]] std::vector<int> integers(std::string_view key);
-  [[nodiscard]] std::vector<std::string> texts(std::string_view key);  // one text or a list of them
-  [[nodiscard]] std::vector<geometry::Vec2> points(std::string_view key);
+  [[nodiscard]] std::vector<std::string> texts(std::string_view key);      // one text or a list of them
+  [[nodiscard]] std::vector<geometry::Vec2> points(std::string_view key);  // an outline: three or more
+  [[nodiscard]] std::vector<geometry::Vec2> pairs(std::string_view key);   // of figures, maybe none
   [[nodiscard]] std::vector<std::vector<geometry::Vec2>> point_lists(std::string_view key);
   [[nodiscard]] std::optional<Fields> maybe_table(std::string_view key, const std::string& what_it_is);
   [[nodiscard]] Fields table(std::string_view key, const std::string& what_it_is);

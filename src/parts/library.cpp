@@ -37,7 +37,7 @@ std::vector<Entry> entries(const std::vector<std::filesystem::path>& folders) {
   std::map<std::string, Entry> found;
   for (const standards::boards::Board& board : standards::boards::all()) {
     const std::string id = "board/" + std::string(board.id);
-    found[id] = {id, "board", {}};
+    found[id] = {id, {}, {}};
   }
   for (const std::filesystem::path& folder : folders) {
     std::error_code failed;
@@ -57,7 +57,7 @@ Part board_part(const std::string& standard_id) {
   const standards::boards::Board& board = *standards::boards::find(standard_id);
   Part part;
   part.id = "board/" + standard_id;
-  part.title = "board";
+  part.title = board.along_x.name.substr(0, board.along_x.name.find(','));  // "ATX board"
   part.kind = "board";
   const Coordinate x = Coordinate::of(part.add(board.along_x));
   const Coordinate y = Coordinate::of(part.add(board.across_y));

@@ -104,6 +104,7 @@ M2Card m2_card(const m2::CardName& name, const MeasuredHeights& measured) {
   card.underside = under;
   card.hole_y = length;
   card.screw_end = end;
+  card.chips_to = length - 0.5 * m2::top_pad().nominal;
   card.chips_from = Coordinate(m2::top_parts_start().nominal);
 
   const auto top = measured.top ? measured.top : code != nullptr ? std::optional(code->top) : std::nullopt;

@@ -14,6 +14,7 @@ struct M2Card {
   Coordinate underside;   // z of the bare card's lower face
   Coordinate chips_top;   // z
   Coordinate chips_from;  // y where components may start on top
+  double chips_to = 0.0;  // y where they end at the centre line, mm
   Coordinate screw_end;   // y of the outline's end
   double hole_y = 0.0;    // y of the screw hole, basic, mm
 };

@@ -42,6 +42,17 @@ std::string nearest(std::string_view asked, const std::vector<std::string>& know
   return best;
 }
 
+std::string nearest_few(std::string_view asked, std::vector<std::string> known) {
+  constexpr std::size_t few = 3;
+  if (asked.size() > 80 || known.empty()) return {};
+  std::stable_sort(known.begin(), known.end(), [&](const std::string& a, const std::string& b) {
+    return edit_distance(asked, a) < edit_distance(asked, b);
+  });
+  known.resize(std::min(few, known.size()));
+  for (std::string& word : known) word = '`' + word + '`';
+  return any_of(known);
+}
+
 std::string any_of(const std::vector<std::string>& words) {
   std::string out;
   for (std::size_t i = 0; i < words.size(); ++i) {

@@ -23,6 +23,7 @@ struct Rate {
 constexpr std::array<Rate, 5> pcie_rates{
     {{2.5, eight_in_ten}, {5.0, eight_in_ten}, {8.0, long_block}, {16.0, long_block}, {32.0, long_block}}};
 constexpr std::array<Rate, 3> sata_rates{{{1.5, eight_in_ten}, {3.0, eight_in_ten}, {6.0, eight_in_ten}}};
+constexpr std::array<Rate, 3> sas_rates{{{3.0, eight_in_ten}, {6.0, eight_in_ten}, {12.0, eight_in_ten}}};
 constexpr std::array<int, 5> lane_counts{1, 2, 4, 8, 16};
 
 /// Null for a generation that is not in the table.
@@ -30,11 +31,13 @@ const Rate* rate(const Link& link) {
   if (link.generation < 1) return nullptr;
   const auto index = static_cast<std::size_t>(link.generation - 1);
   if (link.protocol == Protocol::pcie) return index < pcie_rates.size() ? &pcie_rates[index] : nullptr;
-  return index < sata_rates.size() ? &sata_rates[index] : nullptr;
+  const auto& rates = link.protocol == Protocol::sas ? sas_rates : sata_rates;
+  return index < rates.size() ? &rates[index] : nullptr;
 }
 
 constexpr std::string_view pcie_right = "write as \"pcie 4.0 x4\": generation 1.0 to 5.0, lanes x1 x2 x4 x8 or x16";
 constexpr std::string_view sata_right = "write the rate in Gb/s: \"sata 1.5\", \"sata 3\" or \"sata 6\"";
+constexpr std::string_view sas_right = "write the rate in Gb/s: \"sas 3\", \"sas 6\" or \"sas 12\"";
 
 std::string refusal(std::string_view what, std::string_view right) {
   return std::string(what) + "; " + std::string(right);
@@ -89,19 +92,23 @@ std::variant<Link, std::string> read_pcie(std::string_view text) {
   return link;
 }
 
-std::variant<Link, std::string> read_sata(std::string_view text) {
+/// SATA and SAS: a rate and no lanes.
+std::variant<Link, std::string> read_serial(std::string_view text, Protocol protocol) {
+  const bool sas = protocol == Protocol::sas;
+  const std::string_view right = sas ? sas_right : sata_right;
+  const auto& rates = sas ? sas_rates : sata_rates;
   skip_space(text);
   const std::optional<double> gigabits = take_number(text);
-  if (!gigabits) return refusal("no SATA rate", sata_right);
-  Link link{.protocol = Protocol::sata};
-  for (std::size_t i = 0; i < sata_rates.size(); ++i) {
-    if (*gigabits == sata_rates[i].gigatransfers) link.generation = static_cast<int>(i) + 1;
+  if (!gigabits) return refusal(sas ? "no SAS rate" : "no SATA rate", right);
+  Link link{.protocol = protocol};
+  for (std::size_t i = 0; i < rates.size(); ++i) {
+    if (*gigabits == rates[i].gigatransfers) link.generation = static_cast<int>(i) + 1;
   }
-  if (link.generation == 0) return refusal("no such SATA rate", sata_right);
+  if (link.generation == 0) return refusal(sas ? "no such SAS rate" : "no such SATA rate", right);
   skip_space(text);
   take(text, "gb/s");
   skip_space(text);
-  if (!text.empty()) return refusal("text left over behind the rate", sata_right);
+  if (!text.empty()) return refusal("text left over behind the rate", right);
   return link;
 }
 
@@ -110,8 +117,9 @@ std::variant<Link, std::string> read_sata(std::string_view text) {
 std::variant<Link, std::string> read_link(std::string_view text) {
   skip_space(text);
   if (take(text, "pcie")) return read_pcie(text);
-  if (take(text, "sata")) return read_sata(text);
-  return refusal("neither PCIe nor SATA", "write as \"pcie 4.0 x4\" or \"sata 6\"");
+  if (take(text, "sata")) return read_serial(text, Protocol::sata);
+  if (take(text, "sas")) return read_serial(text, Protocol::sas);
+  return refusal("neither PCIe, SATA nor SAS", "write as \"pcie 4.0 x4\", \"sata 6\" or \"sas 12\"");
 }
 
 std::string in_words(const Link& link) {
@@ -120,7 +128,7 @@ std::string in_words(const Link& link) {
   }
   std::array<char, 32> digits{};
   const auto [end, fault] = std::to_chars(digits.data(), digits.data() + digits.size(), gigatransfers(link));
-  return "SATA " + std::string(digits.data(), end) + " Gb/s";
+  return (link.protocol == Protocol::sas ? "SAS " : "SATA ") + std::string(digits.data(), end) + " Gb/s";
 }
 
 double gigatransfers(const Link& link) {
@@ -137,16 +145,26 @@ double megabytes(const Link& link) {
 }
 
 std::string_view source(const Link& link) {
-  return link.protocol == Protocol::pcie
-             ? "rates and line codes as in the Linux kernel, drivers/pci/pci.h (bandwidth after encoding)"
-             : "rates and line code as in encyclopaedia articles on Serial ATA (1.5, 3, 6 Gb/s; 8b/10b)";
+  switch (link.protocol) {
+    case Protocol::pcie:
+      return "rates and line codes as in the Linux kernel, drivers/pci/pci.h (bandwidth after encoding)";
+    case Protocol::sata:
+      return "rates and line code as in encyclopaedia articles on Serial ATA (1.5, 3, 6 Gb/s; 8b/10b)";
+    case Protocol::sas:
+      return "rates of SAS-1 to SAS-3 and their line code 8b/10b, from memory";
+  }
+  return {};
 }
 
-tolerance::Known known(const Link&) {
-  return tolerance::Known::secondary;
+tolerance::Known known(const Link& link) {
+  return link.protocol == Protocol::sas ? tolerance::Known::memory : tolerance::Known::secondary;
 }
 
 std::optional<Link> settle(const Link& drive, const Link& host) {
+  if (drive.protocol == Protocol::sata && host.protocol == Protocol::sas) {
+    const auto fastest = static_cast<int>(sata_rates.size());  // a SAS host of each generation that is sold takes SATA 3
+    return Link{.protocol = Protocol::sata, .generation = std::min(drive.generation, fastest), .lanes = 1};
+  }
   if (drive.protocol != host.protocol) return std::nullopt;
   const int common = std::min(drive.lanes, host.lanes);
   int lanes = 0;

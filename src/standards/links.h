@@ -1,5 +1,5 @@
 #pragma once
-// Link rates of SATA and PCIe 1 to 5, after line code, one direction. MB = 10^6 bytes.
+// Link rates of SATA, SAS and PCIe 1 to 5, after line code, one direction. MB = 10^6 bytes.
 #include "tolerance/dimension.h"
 
 #include <optional>
@@ -9,16 +9,16 @@
 
 namespace baywright::standards::links {
 
-enum class Protocol { sata, pcie };
+enum class Protocol { sata, pcie, sas };
 
-/// "pcie 4.0 x4", "sata 6".
+/// "pcie 4.0 x4", "sata 6", "sas 12".
 struct Link {
   Protocol protocol = Protocol::pcie;
-  int generation = 0;  // pcie 1..5; sata 1..3 (1.5, 3, 6 Gb/s)
-  int lanes = 1;       // pcie 1 2 4 8 16; sata 1
+  int generation = 0;  // pcie 1..5; sata 1..3 (1.5, 3, 6 Gb/s); sas 1..3 (3, 6, 12 Gb/s)
+  int lanes = 1;       // pcie 1 2 4 8 16; else 1
 };
 
-/// Accepts "pcie 4.0 x4", "pcie 3 x2", "PCIe 4.0 x4", "sata 6", "sata 3". The refusal says what is wrong and what would
+/// Accepts "pcie 4.0 x4", "pcie 3 x2", "PCIe 4.0 x4", "sata 6", "sata 3", "sas 12". The refusal says what is wrong and what would
 /// be right.
 [[nodiscard]] std::variant<Link, std::string> read_link(std::string_view text);
 [[nodiscard]] std::string in_words(const Link& link);  // "PCIe 4.0 x4", "SATA 6 Gb/s"
@@ -29,7 +29,7 @@ struct Link {
 [[nodiscard]] tolerance::Known known(const Link& link);
 
 /// What two ends settle on: the lower generation, the largest of 1 2 4 8 16 lanes that both have. None across
-/// protocols.
+/// protocols, but for a SATA drive at a SAS host, which speaks SATA to it.
 [[nodiscard]] std::optional<Link> settle(const Link& drive, const Link& host);
 
 }  // namespace baywright::standards::links

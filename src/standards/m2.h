@@ -142,4 +142,7 @@ struct CardName {
 /// 2230 with key M is common practice and not in the table.
 [[nodiscard]] bool listed_type(const CardName& name);
 
+/// Every row of this family, for the list of sources.
+[[nodiscard]] std::vector<Dimension> rows();
+
 }  // namespace baywright::standards::m2

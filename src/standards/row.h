@@ -36,4 +36,10 @@ inline Dimension derived(std::string name, double nominal, double half, std::str
   return plus_minus(std::move(name), nominal, half, std::move(source), Known::derived);
 }
 
+/// A row of which another source gives another figure: both are shown.
+inline Dimension but(Dimension row, std::string elsewhere) {
+  row.elsewhere = std::move(elsewhere);
+  return row;
+}
+
 }  // namespace baywright::standards

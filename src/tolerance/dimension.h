@@ -30,6 +30,7 @@ struct Dimension {
   std::string source;    // "PCI-SIG M.2 Rev 1.0, Table 2"; empty: none was given
   Known known = Known::measured;
   bool uniform = false;  // every value between the limits equally likely; else normal, limits at three sigma, cut there
+  std::string elsewhere{};  // where sources disagree: the other figure and who gives it, in words; empty: none is known to
 
   [[nodiscard]] double low() const { return nominal - minus; }
   [[nodiscard]] double high() const { return nominal + plus; }

@@ -1,36 +1,18 @@
 // What is wrong in a build file is said once, at its place, with what would be right. The lines and columns are those
 // of data/bench.build.toml, counted by hand in characters.
-#include "commands/run.h"
+#include "commands/slips.h"
 
 #include <doctest/doctest.h>
 #include <string>
 #include <vector>
 
 using namespace baywright;
+using test::checked;
 
 namespace {
 
-struct Slip {
-  std::string old;  // in data/bench.build.toml; empty: `fresh` is put behind its end
-  std::string fresh;
-  std::string place;  // LINE:COLUMN
-  std::string says;
-};
-
-test::Run checked(const std::string& text) {
-  const test::Folder folder;
-  folder.write("x.build.toml", text);
-  return folder.run({"check", "x.build.toml"});
-}
-
-void check_slips(const std::vector<Slip>& slips) {
-  const std::string bench = test::source_text("tests/commands/data/bench.build.toml");
-  for (const Slip& slip : slips) {
-    CAPTURE(slip.old);
-    CAPTURE(slip.fresh);
-    const std::string text = slip.old.empty() ? bench + slip.fresh : test::with(bench, slip.old, slip.fresh);
-    test::check_refused(checked(text), 2, "x.build.toml:" + slip.place + ": ", slip.says);
-  }
+void check_slips(const std::vector<test::Slip>& slips) {
+  test::check_slips("bench.build.toml", slips);
 }
 
 constexpr const char* by = "\"9.1 ±0.2\"";
@@ -163,10 +145,12 @@ TEST_CASE("slips of places and names") {
        "solid = { plate = [180, 110, 1.6] }\nunder = { part = \"tray\", by = 3 }", "7:9",
        "the first part is the world"},
       {"on      = { part = \"board\"", "on      = { part = \"tary\"", "15:20", "did you mean `tray`?"},
-      {"[45.0, 55.0]", "[45.0, 155.0]", "15:49", "the slot's y lies off its part, at 155.00; it must lie from 0.00 to 110.00"},
-      {"[45.0, 55.0]", "[-1, 55.0]", "15:49", "the slot's x lies off its part, at -1.00; it must lie from 0.00 to 180.00"},
+      {"[45.0, 55.0]", "[45.0, 155.0]", "15:49",
+       "the place's y lies off its part, at 155.00; it must lie from 0.00 to 110.00"},
+      {"[45.0, 55.0]", "[-1, 55.0]", "15:49",
+       "the place's x lies off its part, at -1.00; it must lie from 0.00 to 180.00"},
       {"[45.0, 55.0]", "[nan, 55.0]", "15:50", "not a usable figure"},
-      {"\"back\"", "\"left\"", "15:36", "it must be top or back"},
+      {"\"back\"", "\"left\"", "15:36", "it must be top, back, +x, -x, +y or -y"},
       {"toward = \"+x\"", "toward = \"+z\"", "15:72", "it must be +x, -x, +y or -y"},
       {"", "\n[[apart]]\nbetween = [\"card\", \"try\"]\nclearance = 1\n", "27:11", "did you mean `tray`?"},
       {"", "\n[[apart]]\nbetween = [\"card\"]\nclearance = 1\n", "27:11", "does not name two parts"},
@@ -180,7 +164,7 @@ TEST_CASE("slips of what the library and the standard know") {
       {"solid = { plate = [150, 110, 1.2] }", "use   = \"board/mini-itxx\"", "10:9", "did you mean `board/mini-itx`?"},
       {"\"fin-heatsink-3\"", "\"fin-heatsink-33\"", "24:65", "did you mean `fin-heatsink-3`?"},
       {"\"fin-heatsink-3\"", "\"board/mini-itx\"", "24:65", "name a heatsink"},
-      {"\"m2/2280-S2-M\"", "\"2.5inch\"", "22:9", "did you mean `2.5in`?"},
+      {"\"m2/2280-S2-M\"", "\"2.5inch\"", "22:9", "did you mean `2.5in`, `2.5in/5` or `2.5in/7`?"},
       {"\"m2/2280-S2-M\"", "\"m2/2281-S2-M\"", "22:9", "no M.2 card has length 81"},
       {"\"m2/2280-S2-M\"", "\"m2/2280-S9-M\"", "22:9", "codes are S1 S2 S3"},
       {"\"m2/2280-S2-M\"", "\"m2/2280-S2-X\"", "22:9", "keys are"},
@@ -194,7 +178,7 @@ TEST_CASE("slips of what the library and the standard know") {
       {"lengths = [2280]", "lengths = [2280]\nsoldered = [2242]", "18:12", "2242 is not among `lengths`"},
       {"m2/M/H4.2", "pcie/x4", "17:11", "a PCIe slot has no `lengths`"},
       {"[\"pcie 4.0 x4\"]", "[\"pcie 9 x4\"]", "18:11", "no such PCIe generation"},
-      {"[\"pcie 4.0 x4\"]", "\"usb\"", "18:11", "neither PCIe nor SATA"},
+      {"[\"pcie 4.0 x4\"]", "\"usb\"", "18:11", "neither PCIe, SATA nor SAS"},
       {"[\"pcie 4.0 x4\"]", "[]", "18:11", "`bus` is empty"},
       {"bus   = \"pcie 4.0 x4\"", "bus   = [\"pcie 4.0 x4\", \"sata 6\"]", "23:9", "a drive speaks one bus"},
       {"30 %", "95 %", "24:42", "from 0 to 90 %"},
@@ -202,7 +186,7 @@ TEST_CASE("slips of what the library and the standard know") {
       {"\"30 %\"", "30", "24:42", "text in quotes"},
       {wears, "wears = [ {} ]\n", "24:11", "neither a pad nor a heatsink"},
       {wears, "wears = [ { heatsink = \"fin-heatsink-3\" }, { pad = 1 } ]\n", "24:52", "from the card outward"},
-      {"wears =", "is = \"cach\"\nwears =", "24:6", "\"drive\" or \"cache module\""},
+      {"wears =", "is = \"cach\"\nwears =", "24:6", "it must be drive or cache module"},
       {"clearance = 0.5", "method = \"best\"", "2:10", "\"worst\" or \"rss\""},
       {"clearance = 0.5", "measured_with = \"tape\"", "2:17", "\"caliper\" or \"rule\""},
   });

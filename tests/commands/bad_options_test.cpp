@@ -31,6 +31,8 @@ TEST_CASE("slips of the command line") {
       {{"check", x, "--clearance", "inf"}, "baywright: ", "--clearance must lie from 0 to 1000 mm"},
       {{"check", x, "--clearance", "0,5"}, "baywright: ", "--clearance"},
       {{"check", x, "--method", "best"}, "baywright: ", "worst,rss"},
+      {{"check", x, "--together", "--every"}, "baywright: ", "--every excludes --together"},
+      {{"check", x, "--together", "--drive", "card"}, "baywright: ", "--drive excludes --together"},
       {{"explain", x, "--drive", "crad"}, "x.build.toml: ", "did you mean `card`?"},
       {{"draw", x}, "baywright: ", "--output is required"},
       {{"draw", x, "-o", "x.xyz"}, "baywright: ", "ends in .svg"},

@@ -11,6 +11,13 @@ except ImportError:
     sys.exit(77)
 
 REMOVE = object()
+# What --together adds.
+TOGETHER = {
+    "all": False,
+    "assignment": [{"drive": "disk", "place": "bay"}],
+    "left": [{"drive": "card", "why": "its place is taken"}],
+    "costs": [{"place": "slot", "with": "bay", "leaves": "nothing"}],
+}
 
 
 def spoilt(document):
@@ -67,7 +74,7 @@ def main():
         schema = json.load(file)
     jsonschema.Draft7Validator.check_schema(schema)
     validator = jsonschema.Draft7Validator(schema)
-    wrong, refused, nulls = [], 0, 0
+    wrong, refused, nulls, together = [], 0, 0, 0
     kinds = set()
     for name in sys.argv[2:]:
         with open(name, encoding="utf-8") as file:
@@ -80,13 +87,23 @@ def main():
         findings = [f for s in document["seatings"] for f in s["findings"]] + document["notes"]
         kinds |= {f["kind"] for f in findings}
         nulls += sum(f["gap"] is not None and None in (f["gap"]["min"], f["gap"]["max"]) for f in findings)
+        together += bool(document.get("together", {}).get("assignment"))
         more = dict(document, added_later=1)
         if not validator.is_valid(more):
             wrong.append(f"{name}: refuses a field that is added")
+        if not validator.is_valid(dict(document, together=TOGETHER)):
+            wrong.append(f"{name}: refuses `together`")
+        for key, value in (("all", "yes"), ("assignment", [{"drive": "d"}]), ("left", [{"drive": "d", "why": 3}]),
+                           ("costs", [{"place": "p", "with": "q"}])):
+            if validator.is_valid(dict(document, together=dict(TOGETHER, **{key: value}))):
+                wrong.append(f"{name}: lets through a slip at together {key}")
     # The outputs have to show what the schema is about, or this proves little.
-    for kind in ("form factor", "interface", "bus", "length", "clearance", "link", "exact", "needs", "seating"):
+    for kind in ("form factor", "interface", "bus", "length", "height class", "clearance", "link", "compression", "role",
+                 "exact", "needs", "seating", "holes", "screw", "connector", "bracket", "occupied", "cover"):
         if kind not in kinds:
             wrong.append(f"no output has a finding of kind {kind}")
+    if together == 0:
+        wrong.append("no output has drives together")
     if nulls == 0:
         wrong.append("no output has an open limit")
     for line in wrong:

@@ -3,6 +3,7 @@
 #include "commands/run.h"
 
 #include <doctest/doctest.h>
+#include <filesystem>
 
 using namespace baywright;
 
@@ -36,6 +37,7 @@ TEST_CASE("check --json is what its schema says") {
     add(std::string(demo) + "-rss.json", {file, "--method", "rss"});
   }
   add("everything.json", {test::source_path("tests/commands/data/everything.build.toml")});
+  add("together.json", {test::source_path("tests/commands/data/everything.build.toml"), "--together"});
   const std::string bench = test::source_text("tests/commands/data/bench.build.toml");
   folder.write("solve.build.toml", test::with(bench, "\"9.1 ±0.2\"", "\"?\""));
   add("solve.json", {"solve.build.toml"});
@@ -47,9 +49,11 @@ TEST_CASE("check --json is what its schema says") {
 TEST_CASE("build files are what their schema says") {
   const test::Folder folder;
   std::vector<std::string> arguments = {test::source_path("models/build.schema.json"), BAYWRIGHT_PROGRAM};
-  for (const char* const demo : {"thin-desktop", "laptop", "tower"})
-    arguments.push_back(test::source_path("models/builds/" + std::string(demo) + ".build.toml"));
+  for (const auto& entry : std::filesystem::directory_iterator(test::source_path("models/builds")))
+    if (entry.path().string().ends_with(".build.toml")) arguments.push_back(entry.path());
+  REQUIRE(arguments.size() >= 2 + 3);  // the demonstration builds are there
   arguments.push_back(test::source_path("tests/commands/data/bench.build.toml"));
+  arguments.push_back(test::source_path("tests/commands/data/bays.build.toml"));
   arguments.push_back(test::source_path("tests/commands/data/everything.build.toml"));
   for (const char* const kind : {"under-tray", "compare"}) {
     REQUIRE(folder.run({"new", kind, "-o", std::string(kind) + ".build.toml"}).status == 0);

@@ -1,6 +1,7 @@
 // `new`, `parts`, help.
 #include "commands/run.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 
 using namespace baywright;
@@ -47,6 +48,76 @@ TEST_CASE("parts are found by words, and one that is left is shown with limits, 
   const test::Run own = folder.run({"parts", "my-plate"});
   CHECK(own.out.find("3.00 ±0.50") != std::string::npos);
   CHECK(own.out.find("its drawing") != std::string::npos);
+}
+
+TEST_CASE("words find a part in any order, and a figure counts as a whole") {
+  const test::Folder folder;
+  const test::Run one = folder.run({"parts", "3mm", "HEATSINK"});
+  CHECK(one.status == 0);
+  CHECK(one.out.starts_with("fin-heatsink-3: "));
+  CHECK(folder.run({"parts", "heatsink", "3", "mm"}).out == one.out);
+  CHECK(folder.run({"parts", "heatsink", "3.0"}).out == one.out);
+  const test::Run none = folder.run({"parts", "fin", "heatsink", "1"});  // there is a 14, and no 1
+  CHECK(none.status == 2);
+  CHECK(none.out == "");
+  const test::Run several = folder.run({"parts", "M.2", "socket", "class"});
+  CHECK(several.out.starts_with("5 parts\n"));  // PCI-SIG M.2 Specification Rev 1.0, Table 10: H2.3 to H4.2
+  test::check_refused(folder.run({"parts", "fin-heatsnk-3"}), 2, "baywright: ", "did you mean `fin-heatsink-3`?");
+}
+
+TEST_CASE("a part's screen keeps to 100 columns, and to a screen where it can") {
+  const test::Folder folder;
+  for (const std::string part : {"board/atx", "board/mini-itx", "m2/2280-D2-M", "m2/M/H4.2", "fin-heatsink-14"}) {
+    CAPTURE(part);
+    const std::vector<std::string> shown = test::lines(folder.run({"parts", part}).out);
+    CHECK(shown.size() > 3);
+    CHECK(shown.size() <= 24);
+    for (const std::string& line : shown) {
+      CAPTURE(line);
+      CHECK(std::count_if(line.begin(), line.end(), [](char c) { return (c & 0xC0) != 0x80; }) <= 100);
+    }
+  }
+  // Two sources that disagree: the addendum says 170, other pages 170.18, which is 6.7 in.
+  CHECK(folder.run({"parts", "board/mini-itx"}).out.find("another source: 170.18") != std::string::npos);
+}
+
+TEST_CASE("one part is drawn, and of several it is asked which") {
+  const test::Folder folder;
+  const test::Run drawn = folder.run({"parts", "flat", "2mm", "--draw", "flat.svg"});
+  CHECK(drawn.status == 0);
+  CHECK(drawn.out == "drew flat-spreader-2: flat.svg\n");
+  CHECK(folder.names() == std::vector<std::string>{"flat.svg"});
+  const std::string svg = folder.read("flat.svg");
+  CHECK(svg.find("2.00 ±0.10") != std::string::npos);
+  CHECK(svg.find("first angle") != std::string::npos);
+  CHECK(folder.run({"parts", "flat-spreader-2", "--draw", "-"}).out == svg);
+  test::check_refused(folder.run({"parts", "fin", "--draw", "fin.svg"}), 2,
+                      "baywright: ", "name `fin-heatsink-14`, `fin-heatsink-3` or `fin-heatsink-4`");
+  test::check_refused(folder.run({"parts", "m2/SIZE", "--draw", "m2.svg"}), 2, "baywright: ", "name one");
+  test::check_refused(folder.run({"parts", "flat", "--draw", "flat.png"}), 2, "baywright: flat.png: ", ".svg");
+  test::check_refused(folder.run({"parts", "--draw", "all.svg"}), 2, "baywright: ", "WORDS");
+  test::check_refused(folder.run({"parts", "flat-spreader-2", "--draw", "nowhere/flat.svg"}), 3,
+                      "baywright: nowhere/flat.svg: ", "No such file");
+  CHECK(folder.names() == std::vector<std::string>{"flat.svg"});
+}
+
+TEST_CASE("the sources of every dimension are listed and counted, those of one's own parts apart") {
+  const test::Folder folder;
+  folder.write("my-plate.part.toml", "title = \"My plate\"\nsolid = { box = [1, 2, 3] }\n");
+  const test::Run run = folder.run({"parts", "--sources"});
+  CHECK(run.status == 0);
+  CHECK(run.out.find("  PCI-SIG M.2 Specification Rev 1.0 (2013), Table 2 and Figure 15 (read)\n") !=
+        std::string::npos);
+  CHECK(run.out.find("flat-spreader-2: heatsink height") != std::string::npos);
+  CHECK(run.out.find("my-plate") == std::string::npos);
+  REQUIRE(!run.out.empty());
+  const std::string last = test::lines(run.out).back();
+  for (const std::string word :
+       {" dimensions: ", " read", " secondary", " practice", " memory", " measured", " derived"}) {
+    CAPTURE(word);
+    CHECK(last.find(word) != std::string::npos);
+  }
+  test::check_refused(folder.run({"parts", "--sources", "flat"}), 2, "baywright: ", "--sources");
 }
 
 TEST_CASE("each command has help with an example") {

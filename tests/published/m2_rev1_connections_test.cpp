@@ -101,12 +101,12 @@ TEST_CASE("a drive on an add-in card goes only where there is such a slot (commo
   const fit::Seating wrong = seating("m2/M/H4.2", "[2280]", x4, "add-in card/x4", "pcie 4.0 x4");
   CHECK(wrong.questions.form_factor.answer == Answer::no);
   CHECK(wrong.verdict == fit::Verdict::does_not_fit);
-  // Where there is one the three answers are yes; how the card stands is not modelled, so the verdict stays undecided.
+  // Where there is one the three answers are yes and the card fits: an x4 card goes into a longer slot.
   const fit::Seating right = seating("pcie/x16", "", R"("pcie 4.0 x16")", "add-in card/x4", "pcie 4.0 x4");
   CHECK(right.questions.form_factor.answer == Answer::yes);
   CHECK(right.questions.interface.answer == Answer::yes);
   CHECK(right.questions.bus.answer == Answer::yes);
-  CHECK(right.verdict == fit::Verdict::undecided);
+  CHECK(right.verdict == fit::Verdict::fits);
   CHECK(seating("pcie/x1", "", x4, "add-in card/x4", "pcie 4.0 x4").questions.interface.answer == Answer::no);
   CHECK(seating("pcie/x1-open", "", R"("pcie 4.0 x1")", "add-in card/x4", "pcie 4.0 x4").questions.interface.answer ==
         Answer::yes);

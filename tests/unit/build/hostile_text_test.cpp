@@ -15,10 +15,12 @@ using namespace baywright;
 
 namespace {
 
-const std::vector<std::string> demos = {"thin-desktop", "laptop", "tower"};
+/// Demonstration builds, and those of the command tests in which every key stands.
+const std::vector<std::string> demos = {"models/builds/thin-desktop", "models/builds/laptop", "models/builds/tower",
+                                        "tests/commands/data/everything", "tests/commands/data/bays"};
 
 std::string demo_path(const std::string& demo) {
-  return std::string(BAYWRIGHT_SOURCE) + "/models/builds/" + demo + ".build.toml";
+  return std::string(BAYWRIGHT_SOURCE) + '/' + demo + ".build.toml";
 }
 
 std::string demo_text(const std::string& demo) {
@@ -40,7 +42,7 @@ std::variant<build::Build, parts::Fault> read_exact(const std::string& text, con
 bool check_answer(const std::variant<build::Build, parts::Fault>& got) {
   if (const auto* read = std::get_if<build::Build>(&got)) {
     CHECK(!read->parts.empty());
-    CHECK(!read->slots.empty());
+    CHECK(!read->places.empty());
     CHECK(!read->drives.empty());
     return true;
   }
@@ -71,7 +73,7 @@ TEST_CASE("every prefix of the demonstration builds is a build or a fault") {
 }
 
 TEST_CASE("demonstration builds with tokens lost, doubled and exchanged are a build or a fault") {
-  constexpr std::array<const char*, 40> dictionary = {"nan",
+  constexpr std::array<const char*, 61> dictionary = {"nan",
                                                       "-inf",
                                                       "1e308",
                                                       "-1",
@@ -110,12 +112,33 @@ TEST_CASE("demonstration builds with tokens lost, doubled and exchanged are a bu
                                                       "\xff",
                                                       "\xef\xbb\xbf",
                                                       "\r",
-                                                      "\"m2/22110-D5-BM\""};
+                                                      "\"m2/22110-D5-BM\"",
+                                                      "[[bay]]",
+                                                      "[[panel]]",
+                                                      "\"2.5in\"",
+                                                      "\"2.5in/7\"",
+                                                      "\"3.5in/42\"",
+                                                      "\"5.25in\"",
+                                                      "\"e1s/25\"",
+                                                      "\"e3l\"",
+                                                      "\"msata/half\"",
+                                                      "\"add-in card/x16\"",
+                                                      "\"soldered\"",
+                                                      "\"adapter/u2-on-m2\"",
+                                                      "\"adapter/m2-on-x16\"",
+                                                      "\"adapter/2.5in-in-3.5in\"",
+                                                      "\"on edge\"",
+                                                      "\"sides\"",
+                                                      "\"+z\"",
+                                                      "[[0, 0]]",
+                                                      "[[14.0, -30.86], [90.6, 30.86]]",
+                                                      "holds",
+                                                      "fixing"};
   std::mt19937_64 random(20240611);
   const auto below = [&random](std::size_t n) { return static_cast<std::size_t>(random() % n); };
   int builds = 0;
   int faults = 0;
-  for (int round = 0; round < 2000; ++round) {
+  for (int round = 0; round < 3000; ++round) {
     const std::string& demo = demos[below(demos.size())];
     std::vector<std::string> tokens;  // words and the space between them, in turn
     for (const char c : demo_text(demo)) {

@@ -148,11 +148,11 @@ on = { part = "riser", at = [20, 20], toward = "-y" }
 socket = "pcie/x4-open"
 bus = "pcie 3.0 x4"
 )" + tail);
-  REQUIRE(ordered.slots.size() == 2);
-  CHECK(ordered.parts.at(static_cast<std::size_t>(ordered.slots[0].part)).name == "riser");
-  CHECK(ordered.parts.at(static_cast<std::size_t>(ordered.slots[1].part)).name == "board");
-  check_mm(ordered.slots[0].toward, {0.0, -1.0, 0.0}, 0.0);
-  CHECK(std::get<build::CardSlot>(ordered.slots[0].socket).open_ended);
+  REQUIRE(ordered.places.size() == 2);
+  CHECK(ordered.parts.at(static_cast<std::size_t>(ordered.places[0].part)).name == "riser");
+  CHECK(ordered.parts.at(static_cast<std::size_t>(ordered.places[1].part)).name == "board");
+  check_mm(ordered.places[0].toward, {0.0, -1.0, 0.0}, 0.0);
+  CHECK(std::get<build::CardSlot>(ordered.places[0].socket).open_ended);
 }
 
 TEST_CASE("turn goes counter-clockwise in quarters") {

@@ -99,7 +99,7 @@ TEST_CASE("a stand-off 0.1 too tall tilts the card: its far end rises by 0.1, it
   c.slot = "standoff = \"2.55 ±0\"";
   const build::Build build = build_of(c);
   const fit::Host host = fit::compile(build);
-  const fit::Seated seated = fit::seat_m2(host, build, build.drives[0], 0);
+  const fit::Seated seated = fit::seat(host, build, build.drives[0], 0);
   // Underside: at the seating plane where the class has it, at the screw 0.10 above.
   const geometry::Vec3 near = seated.card.pose.point({0.0, 0.0, -0.80});
   const geometry::Vec3 far = seated.card.pose.point({0.0, 80.0, -0.80});

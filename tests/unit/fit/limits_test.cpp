@@ -30,7 +30,7 @@ build::Build demo(const std::string& name) {
 Gap measured(const build::Build& build, const build::Drive& drive, int slot, int a, int b,
              const std::vector<double>& values) {
   const fit::Host host = fit::compile(build, values);
-  const fit::Seated seated = fit::seat_m2(host, build, drive, slot, values);
+  const fit::Seated seated = fit::seat(host, build, drive, slot, values);
   const Element& one = seated.scene.element(a);
   const Element& other = seated.scene.element(b);
   Gap least;
@@ -109,10 +109,10 @@ void hold_pair(const build::Build& build, const build::Drive& drive, int slot, c
 void hold_build(const build::Build& build, Tally& tally) {
   const fit::Host host = fit::compile(build);
   for (const build::Drive& drive : build.drives)
-    for (std::size_t slot = 0; slot < build.slots.size(); ++slot) {
+    for (std::size_t slot = 0; slot < build.places.size(); ++slot) {
       const int at = static_cast<int>(slot);
-      if (!fit::seats(drive, fit::connect(drive, build.slots[slot]).questions)) continue;
-      const fit::Seated seated = fit::seat_m2(host, build, drive, at);
+      if (!fit::seats(drive, fit::connect(drive, build.places[slot]).questions)) continue;
+      const fit::Seated seated = fit::seat(host, build, drive, at);
       for (int a = seated.scene.first_element(); a < seated.scene.element_count(); ++a)
         for (int b = 0; b < seated.scene.first_element(); ++b)
           if (!seated.mates.contains({b, a})) hold_pair(build, drive, at, seated, a, b, tally);
@@ -144,7 +144,7 @@ TEST_CASE("sensitivities equal finite differences of the true gap at the worst c
   const fit::Host host = fit::compile(build);
   int checked = 0;
   for (const build::Drive& drive : build.drives) {
-    const fit::Seated seated = fit::seat_m2(host, build, drive, 0);
+    const fit::Seated seated = fit::seat(host, build, drive, 0);
     const fit::Scene& scene = seated.scene;
     const int tray = fit::find_element(host.scene, "tray", "tray");
     for (int a = scene.first_element(); a < scene.element_count(); ++a) {
@@ -178,8 +178,8 @@ TEST_CASE("root sum square is never wider than the worst case, for any near pair
     const build::Build build = demo(name);
     const fit::Host host = fit::compile(build);
     for (const build::Drive& drive : build.drives) {
-      if (!fit::seats(drive, fit::connect(drive, build.slots[0]).questions)) continue;
-      const fit::Seated seated = fit::seat_m2(host, build, drive, 0);
+      if (!fit::seats(drive, fit::connect(drive, build.places[0]).questions)) continue;
+      const fit::Seated seated = fit::seat(host, build, drive, 0);
       for (int a = seated.scene.first_element(); a < seated.scene.element_count(); ++a)
         for (int b = 0; b < seated.scene.first_element(); ++b) {
           const auto worst =

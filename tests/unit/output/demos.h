@@ -26,13 +26,10 @@ inline std::vector<Demo> seated(build::Build read) {
   const auto build = std::make_shared<const build::Build>(std::move(read));
   const auto host = std::make_shared<const fit::Host>(fit::compile(*build));
   for (const build::Drive& drive : build->drives)
-    for (int slot = 0; slot < static_cast<int>(build->slots.size()); ++slot) {
+    for (int slot = 0; slot < static_cast<int>(build->places.size()); ++slot) {
       fit::Seating seating = fit::check_seating(*host, *build, drive, slot, {});
-      const bool seats = drive.form == build::Form::m2 && seating.questions.form_factor.answer == fit::Answer::yes &&
-                         seating.questions.interface.answer == fit::Answer::yes;
-      out.push_back({build, host,
-                     seats ? fit::seat_m2(*host, *build, drive, slot)
-                           : fit::Seated{fit::Scene(&host->scene), {}, {}, {}, {}, {}, 0.0},
+      const bool seats = fit::seats(drive, seating.questions);
+      out.push_back({build, host, seats ? fit::seat(*host, *build, drive, slot) : fit::Seated{fit::Scene(&host->scene)},
                      std::move(seating)});
     }
   return out;

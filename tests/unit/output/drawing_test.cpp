@@ -3,6 +3,7 @@
 #include "output/svg.h"
 #include "support/check_mm.h"
 #include "unit/output/demos.h"
+#include "unit/output/sheet_checks.h"
 #include "unit/output/svg_reading.h"
 
 #include <algorithm>
@@ -14,37 +15,6 @@ using namespace baywright::output;
 using baywright::test::check_mm;
 
 namespace {
-
-void collect(const Group& group, std::vector<Text>& texts) {
-  for (const Item& item : group.items) {
-    if (const auto* inner = std::get_if<Group>(&item.drawn)) collect(*inner, texts);
-    if (const auto* text = std::get_if<Text>(&item.drawn)) texts.push_back(*text);
-  }
-}
-
-void check_texts(const Sheet& sheet) {
-  std::vector<Text> texts;
-  collect(sheet.all, texts);
-  CHECK(texts.size() > 15);
-  constexpr double margin = 9.5;  // mm: what common printers leave white
-  constexpr double room = 1e-6;
-  for (std::size_t i = 0; i < texts.size(); ++i) {
-    const Box a = box_of(texts[i]);
-    CAPTURE(texts[i].text);
-    CHECK(texts[i].size >= 2.5);
-    CHECK(a.low.x >= margin);
-    CHECK(a.low.y >= margin);
-    CHECK(a.high.x <= sheet.width - margin);
-    CHECK(a.high.y <= sheet.height - margin);
-    for (std::size_t j = 0; j < i; ++j) {
-      const Box b = box_of(texts[j]);
-      const bool apart = a.low.x >= b.high.x - room || b.low.x >= a.high.x - room || a.low.y >= b.high.y - room ||
-                         b.low.y >= a.high.y - room;
-      CAPTURE(texts[j].text);
-      CHECK(apart);
-    }
-  }
-}
 
 /// What is hard to lay out: long names with signs of XML, the longest card, a wall beside it, lengths without a limit,
 /// a stand-off that tilts the card.

@@ -1,0 +1,215 @@
+// A cased drive lies on the face that carries its bay, or is raised over it by a tray, spacers or stand-offs; it stands
+// in the middle of the bay's width. Held by screws in clearance holes it can be anywhere within their play.
+#include "fit/fixing.h"
+#include "fit/seats.h"
+#include "standards/adapters.h"
+#include "standards/fasteners.h"
+#include "standards/row.h"
+
+#include <algorithm>
+
+namespace baywright::fit {
+
+using build::Bay;
+using geometry::Mat3;
+using parts::Body;
+using parts::Coordinate;
+namespace fasteners = standards::fasteners;
+
+namespace {
+
+constexpr double wall = 1.0;  // mm: drawn thickness of walls of which only the inner face is known
+
+struct Seating {
+  const build::Drive& drive;
+  const Bay& bay;
+  const std::string& place;
+  const Stand& stand;
+  Seated& out;
+  Coordinate across;  // of the drive as it stands, mm
+  Coordinate up;      // height as it stands
+  Coordinate raised;
+  Coordinate end;
+
+  [[nodiscard]] double value(const Coordinate& c) const { return c.at(out.scene.values); }
+};
+
+void place_drive(Seating& s) {
+  Scene& scene = s.out.scene;
+  Frame frame = s.stand.at.frame;
+  if (s.bay.fixing && !s.bay.fixing->thread.empty()) {
+    const double half =
+        0.5 * (s.bay.fixing->diameter.dimension.nominal - fasteners::thread(s.bay.fixing->thread)->major.nominal);
+    if (half > 0.0) {
+      const std::string source = "hole less screw, half of it";
+      const int along = scene.add(standards::derived("end play at the screws", 0.0, half, source));
+      frame = moved(scene, frame, {0.0, Coordinate::of(along), 0.0});
+      if (!s.bay.width) {
+        const int side = scene.add(standards::derived("side play at the screws", 0.0, half, source));
+        frame = moved(scene, frame, {Coordinate::of(side), 0.0, 0.0});
+      }
+    }
+  }
+  // The edge called datum Y is on the left, seen from the connector; on edge it is below and the label to the left.
+  frame = moved(scene, frame, {(s.bay.on_edge ? 0.5 : -0.5) * s.across, 0.0, s.raised});
+  s.out.card =
+      turned(frame, s.bay.on_edge ? Mat3({0, 1, 0}, {0, 0, -1}, {-1, 0, 0}) : Mat3({0, 1, 0}, {-1, 0, 0}, {0, 0, 1}));
+}
+
+/// The case and, in an adapter, what holds it.
+std::vector<int> put_bodies(Seating& s, int offset) {
+  std::vector<int> own;
+  for (const bool adapter : {false, true}) {
+    parts::Part part = s.drive.cased.part;
+    std::erase_if(part.bodies, [&](const Body& body) { return (body.name == "case") == adapter; });
+    const int first =
+        put(s.out.scene, s.out.card, part, offset, adapter && s.drive.worn ? s.drive.worn->name : s.drive.name);
+    for (int i = first; i < s.out.scene.element_count(); ++i) own.push_back(i);
+  }
+  for (const int a : own) {
+    s.out.joint_drive.insert(a);
+    for (const int b : own) s.out.mate(a, b);
+    if (!s.bay.raised)
+      for (const int element : s.stand.carrier) s.out.mate(a, element);  // it lies on it
+  }
+  return own;
+}
+
+void put_wall(Seating& s, const char* name, parts::Coordinates low, parts::Coordinates high, int dimension,
+              bool guides) {
+  parts::Part part;
+  part.bodies.push_back(parts::box_body(name, std::move(low), std::move(high)));
+  const int element = put(s.out.scene, s.stand.at.frame, part, 0, s.place);
+  s.out.machine[element] = dimension;
+  if (guides) s.out.joint_host.insert(element);  // what guides the drive is asked no clearance
+}
+
+void put_walls(Seating& s) {
+  Scene& scene = s.out.scene;
+  const Bay& bay = s.bay;
+  const double far = bay.depth ? bay.depth->dimension.nominal : s.value(s.end) + 2.0;
+  const double side = 0.5 * (bay.width ? bay.width->dimension.nominal : s.value(s.across) + 4.0) + wall;
+  const double top = bay.height ? bay.height->dimension.nominal : s.value(s.raised) + s.value(s.up);
+  if (bay.width) {
+    const int width = scene.add(bay.width->dimension);
+    const Coordinate half = Coordinate::of(width, 0.5);
+    put_wall(s, "left wall", {-1.0 * half - Coordinate(wall), 0.0, 0.0}, {-1.0 * half, far, top}, width, true);
+    put_wall(s, "right wall", {half, 0.0, 0.0}, {half + Coordinate(wall), far, top}, width, true);
+  }
+  if (bay.height) {
+    const int height = scene.add(bay.height->dimension);
+    const Coordinate under = Coordinate::of(height);
+    put_wall(s, "roof", {-side, 0.0, under}, {side, far, under + Coordinate(wall)}, height, false);
+  }
+  if (bay.depth) {
+    const int depth = scene.add(bay.depth->dimension);
+    const Coordinate from = Coordinate::of(depth);
+    put_wall(s, "end", {-side, from, 0.0}, {side, from + Coordinate(wall), top}, depth, false);
+  }
+  if (bay.behind) {
+    const int behind = scene.add(bay.behind->dimension);
+    const Coordinate to = -1.0 * Coordinate::of(behind);
+    put_wall(s, "rear", {-side, to - Coordinate(wall), 0.0}, {side, to, top}, behind, false);
+  }
+}
+
+/// A cable's plug with its bend, behind the connector; where the connector's place is not known, over the whole width.
+void put_plug(Seating& s, const std::vector<int>& own, int offset) {
+  if (!s.bay.plug) return;
+  const parts::CasedDrive& drive = s.drive.cased;
+  const Coordinate length = Coordinate::of(s.out.scene.add(s.bay.plug->dimension));
+  const Coordinate wide = 0.5 * drive.width.shifted(offset);
+  const Coordinate half = drive.tongue ? Coordinate(0.5 * drive.tongue->body_width.nominal) : wide;
+  const Coordinate middle = drive.tongue ? drive.tongue_y.shifted(offset) : -1.0 * wide;
+  const Coordinate from = drive.from_bezel ? drive.end.shifted(offset) : -1.0 * length;
+  const Coordinate to = drive.from_bezel ? from + length : Coordinate(0.0);
+  parts::Part part;
+  part.bodies.push_back(
+      parts::box_body("plug", {from, middle - half, drive.tongue_z},
+                      {to, middle + half, drive.tongue_z + standards::adapters::plug_over_base().nominal}));
+  const int plug = put(s.out.scene, s.out.card, part, 0, "cable plug");
+  for (const int element : own) s.out.mate(plug, element);
+  s.out.joint_drive.insert(plug);
+}
+
+/// Screws from outside the sheet into the drive, and the spacers or stand-offs between.
+void put_screws(Seating& s) {
+  if (!s.bay.fixing || s.bay.fixing->thread.empty()) return;
+  const build::Fixing& fixing = *s.bay.fixing;
+  Scene& scene = s.out.scene;
+  const auto* head = fasteners::head(fasteners::Shape::pan, fixing.thread);
+  const double major = fasteners::thread(fixing.thread)->major.nominal;
+  const double across =
+      head != nullptr ? head->diameter.nominal : 2.0 * major;  // common practice where none is published
+  const double high = head != nullptr ? head->height.nominal : 0.7 * major;
+  const double raised = s.value(s.raised);
+  const double sheet = fixing.sheet.dimension.nominal;
+  const bool on_spacers = s.bay.spacers || s.bay.standoffs;
+  const auto bar = [](const char* name, int axis, const geometry::Vec3& at, double diameter, double low, double up) {
+    Body body = parts::round_body(name, 0.0, 0.0, diameter, 0.0, 1.0);
+    body.axis = axis;
+    for (int i = 0; i < 3; ++i) {
+      const auto k = static_cast<std::size_t>(i);
+      body.low[k] = i == axis ? low : at[i] - 0.5 * diameter;
+      body.high[k] = i == axis ? up : at[i] + 0.5 * diameter;
+    }
+    return body;
+  };
+  const auto add = [&](const Body& body, const char* name) {
+    parts::Part part;
+    part.bodies.push_back(body);
+    const int element = put(scene, s.stand.at.frame, part, 0, name);
+    if (element >= scene.element_count()) return;
+    s.out.joint_drive.insert(element);
+    for (int other = scene.first_element(); other < element; ++other) s.out.mate(element, other);
+    for (const int other : s.stand.carrier) s.out.mate(element, other);
+  };
+  for (const UsedHole& used : used_holes(s.drive, s.bay)) {
+    if (fixing.side) {
+      const double half = 0.5 * (s.bay.width ? s.bay.width->dimension.nominal : s.value(s.across));
+      for (const double side : {-1.0, 1.0}) {
+        const geometry::Vec3 at(0.0, used.along, raised + used.other);
+        const double face = half + sheet;
+        add(bar("head", 0, at, across, side > 0.0 ? face : -face - high, side > 0.0 ? face + high : -face), "screw");
+      }
+      continue;
+    }
+    const geometry::Vec3 at(used.other, used.along, 0.0);
+    const double under = (on_spacers ? 0.0 : raised) - sheet;
+    add(bar("head", 2, at, across, under - high, under), "screw");
+    if (on_spacers) add(bar("stand-off", 2, at, 2.0 * major, 0.0, raised), "stand-off");
+  }
+}
+
+}  // namespace
+
+void seat_cased(Seated& out, const build::Drive& drive, const build::Place& place, const Stand& stand) {
+  const Bay& bay = std::get<Bay>(place.socket);
+  Scene& scene = out.scene;
+  const int offset = scene.add(drive.cased.part.dimensions);
+  const Coordinate width = drive.cased.width.shifted(offset);
+  const Coordinate height = drive.cased.height.shifted(offset);
+  Seating s{drive,
+            bay,
+            place.name,
+            stand,
+            out,
+            bay.on_edge ? height : width,
+            bay.on_edge ? width : height,
+            Coordinate(0.0),
+            drive.cased.end.shifted(offset)};
+  if (bay.raised) s.raised = Coordinate::of(scene.add(bay.raised->dimension));
+  place_drive(s);
+  out.length = s.value(s.end);
+  if (bay.fixing) {
+    out.meets.resize(bay.fixing->holes.size());
+    for (const UsedHole& used : used_holes(drive, bay)) out.meets[used.index] = used.drive_hole->name;
+  }
+  const std::vector<int> own = put_bodies(s, offset);
+  put_plug(s, own, offset);
+  put_walls(s);
+  put_screws(s);
+  out.joint_host.insert(stand.carrier.begin(), stand.carrier.end());
+}
+
+}  // namespace baywright::fit

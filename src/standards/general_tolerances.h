@@ -1,0 +1,47 @@
+#pragma once
+// Limits where a drawing states none: ISO 2768-1, the grades of ISO 286-1, and what a modder's processes hold. Lengths
+// in mm, angles in degrees. No ISO text was at hand; the figures are those that several copies agree on.
+//
+// Neither table limits form: after ISO 8015 a size within its limits may still be bowed, so bow is a row of its own.
+#include "tolerance/dimension.h"
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+namespace baywright::standards::general_tolerances {
+
+using tolerance::Dimension;
+
+enum class Class { fine, medium, coarse, very_coarse };  // f m c v
+/// ISO 2768-1 Table 1: ± mm for a linear size; none below 0.5, above 4000, and where the table has a dash.
+[[nodiscard]] std::optional<double> linear(Class tolerance_class, double size);
+/// Table 2, from memory: ± mm for a radius or chamfer; none below 0.5.
+[[nodiscard]] std::optional<double> broken_edge(Class tolerance_class, double size);
+/// Table 3, from memory: ± degrees for an angle whose shorter leg is so many mm, above 0; none otherwise.
+[[nodiscard]] std::optional<double> angle(Class tolerance_class, double shorter_leg);
+
+/// ISO 286-1: the standard tolerance of grade IT5..IT16, mm, for a size above 0 and up to 180 mm; none otherwise, nor
+/// of IT14 and above for sizes up to 1 mm.
+[[nodiscard]] std::optional<double> grade(int it, double size);
+
+/// What a process holds. None: the process makes nothing of that kind.
+struct Process {
+  std::string_view id;  // "hand drill" "drill press" "laser" "saw" "print"
+  std::string_view title;
+  std::optional<Dimension> position;  // 0 ± of a hole's place, either axis
+  std::optional<Dimension> diameter;  // a hole comes out by this much over (or, negative, under) its drill or drawing
+  std::optional<Dimension> size;      // 0 ± of a cut length up to 100 mm
+};
+[[nodiscard]] std::span<const Process> processes();
+[[nodiscard]] const Process* process(std::string_view id);  // null: no such process
+
+/// Rules for holes in a plate, as multiples of the hole's diameter d and the sheet's thickness t; practice.
+[[nodiscard]] double edge_distance_in_diameters();  // 2: hole centre to edge
+[[nodiscard]] double web_in_thicknesses();          // 2: between hole edges
+
+/// Every row of this family, for the list of sources. Tables 2 and 3 are not in it: no text of them was seen.
+[[nodiscard]] std::vector<Dimension> rows();
+
+}  // namespace baywright::standards::general_tolerances

@@ -1,0 +1,118 @@
+// Holes against what the bay itself says of where the drive stands, and other ways in which fixings were once judged
+// wrong.
+#include "support/check_mm.h"
+#include "support/whole_build.h"
+
+#include <doctest/doctest.h>
+#include <string>
+
+using namespace baywright;
+using fit::Code;
+using fit::Verdict;
+
+namespace {
+
+fit::Seating seating(const std::string& place, const std::string& drive) {
+  return test::seating("[[part]]\nname = \"floor\"\nsolid = { plate = [300, 300, 1] }\n" + place +
+                       "[[drive]]\nname = \"d\"\n" + drive + "bus = \"sata 6\"\n");
+}
+
+std::string bay(const std::string& rest) {
+  return "[[bay]]\nname = \"b\"\non = { part = \"floor\", at = [60, 150], toward = \"+x\" }\ntakes = \"2.5in\"\nbus = "
+         "\"sata 6\"\n" +
+         rest;
+}
+
+constexpr const char* flat = "use = \"2.5in/9.5\"\n";
+
+}  // namespace
+
+TEST_CASE("side holes at the wrong height do not pass because they agree with each other") {
+  // SFF-8201: side holes 3.00 above the base; 4.07 is the distance of the bottom holes from the edge, a known mix-up.
+  const auto at_height = [](const std::string& up) {
+    return seating(bay("fixing = { through = \"sides\", holes = [[14, " + up + "], [90.6, " + up +
+                       "]], diameter = 4.2, screw = \"M3\", length = 4, sheet = 1.0 }\n"),
+                   flat);
+  };
+  CHECK(at_height("3.0").verdict == Verdict::fits);
+  const fit::Seating wrong = at_height("4.07");
+  CHECK(wrong.verdict == Verdict::does_not_fit);
+  const fit::Finding& off = test::the(wrong, Code::hole_reach);
+  CHECK(off.why.word("axis") == "in height");
+  test::check_mm(off.gap->nominal, 0.60 - 1.07, 1e-9);
+}
+
+TEST_CASE("a backplane says where the drive stands along, and walls where it stands across") {
+  const auto shifted = [](const std::string& first, const std::string& second, const std::string& where) {
+    return seating(bay(where + "fixing = { holes = [[" + first + ", -30.86], [" + second + ", -30.86], [" + first +
+                       ", 30.86], [" + second + ", 30.86]], diameter = 4.0, sheet = 1.0 }\n"),
+                   flat);
+  };
+  CHECK(shifted("16.5", "93.1", "").verdict == Verdict::fits);  // a cable follows
+  const std::string screwed = "screw = \"M3\"";
+  const auto on_backplane = [&](const std::string& first, const std::string& second) {
+    return seating(
+        bay("backplane = true\nfixing = { holes = [[" + first + ", -30.86], [" + second + ", -30.86], [" + first +
+            ", 30.86], [" + second + ", 30.86]], diameter = 4.0, sheet = 1.0, " + screwed + ", length = 3 }\n"),
+        flat);
+  };
+  CHECK(on_backplane("14.0", "90.6").verdict == Verdict::fits);
+  const fit::Seating far = on_backplane("16.5", "93.1");
+  CHECK(far.verdict == Verdict::does_not_fit);
+  CHECK(test::the(far, Code::hole_reach).why.word("axis") == "along");
+  // Walls leave 0.275 a side: holes shifted by 2 mm across cannot be met.
+  const auto between_walls = [&](const std::string& left, const std::string& right) {
+    return seating(
+        bay("inside = { width = 70.4 }\nfixing = { holes = [[14, " + left + "], [14, " + right + "], [90.6, " + left +
+            "], [90.6, " + right + "]], diameter = 4.0, sheet = 1.0, " + screwed + ", length = 3 }\n"),
+        flat);
+  };
+  CHECK(between_walls("-30.86", "30.86").verdict == Verdict::fits);
+  CHECK(between_walls("-28.86", "32.86").verdict == Verdict::does_not_fit);
+}
+
+TEST_CASE("the rows of a drive say nothing of its bracket's holes") {
+  const std::string in_bracket =
+      "use = \"2.5in/7\"\nrows = [\"row 1\", \"row 2\"]\nwears = [{ adapter = \"adapter/2.5in-in-3.5in\" }]\n";
+  const fit::Seating cage = seating(
+      "[[bay]]\nname = \"b\"\non = { part = \"floor\", at = [60, 150], toward = \"+x\" }\ntakes = \"3.5in\"\nbus = "
+      "\"sata 6\"\n"
+      "fixing = { through = \"sides\", holes = [[28.5, 6.35], [130.1, 6.35]], diameter = 5.0, screw = \"6-32\", "
+      "length = \"3/16 in\", sheet = 1.0 }\n",
+      in_bracket);
+  CHECK(cage.verdict == Verdict::fits);
+}
+
+TEST_CASE("a screw that is wide of the wall it is to be drawn through holds by less") {
+  // 4.0 long through 1.0: 3.0 into the drive; in a bay 2.4 wider than the drive 1.2 of it are in the air.
+  const auto wide = [](const std::string& width) {
+    return test::
+        the(seating(
+                bay("inside = { width = " + width +
+                    " }\nfixing = { through = \"sides\", holes = [[14, 3], [90.6, 3]], diameter = 4.2, screw = \"M3\", "
+                    "length = 4, sheet = 1.0 }\n"),
+                flat),
+            Code::screw_short)
+            .gap->nominal;
+  };
+  test::check_mm(wide("69.85"), 3.0 - 1.0, 1e-9);  // two threads of M3 are 1.00
+  test::check_mm(wide("72.25"), 3.0 - 1.2 - 1.0, 1e-9);
+}
+
+TEST_CASE("a 5.25-inch device has its plug behind it, and on rails the connector looks backward") {
+  const auto with_post = [](const std::string& side, const std::string& drive) {
+    return test::seating(
+        "[[part]]\nname = \"floor\"\nsolid = { plate = [400, 300, 1] }\n[[part]]\nname = \"post\"\n"
+        "solid = { box = [5, 5, 20] }\non = { part = \"floor\", at = [" +
+        side +
+        "] }\n[[bay]]\nname = \"b\"\non = { part = \"floor\", at = [40, 150], toward = \"+x\" }\n"
+        "takes = \"5.25in\"\ncable = 35\nbus = \"sata 6\"\n[[drive]]\nname = \"d\"\n" +
+        drive + "bus = \"sata 6\"\n");
+  };
+  CHECK(with_post("250, 150", "use = \"5.25in\"\nlength = 200\n").verdict == Verdict::does_not_fit);
+  // Datum Y of a drive that looks backward is on the right, seen from the bezel: toward -y here. Its connector's middle
+  // is 20.68 from the drive's toward that edge (SFF-8323), its body 42.73 wide.
+  const std::string rails = "use = \"3.5in/26.1\"\nwears = [{ adapter = \"adapter/3.5in-in-5.25in\" }]\n";
+  CHECK(with_post("200, 127", rails).verdict == Verdict::does_not_fit);
+  CHECK(with_post("200, 155", rails).verdict == Verdict::fits);
+}

@@ -60,8 +60,15 @@ CasedDrive cased_drive(const drives::Family& family, const drives::Height* heigh
   drive.bottom = drives::bottom_depth(family, given);
   drive.side = drives::side_depth(family, given);
   const bool bottom = high && drives::bottom_holes_promised(family, given);
+  std::vector<Dimension> far = {family.bottom_from_edge, family.bottom_across};
+  if (family.id == "2.5in") {
+    // Both columns have their position zone from the edge; the distance between them has none of its own.
+    const Dimension& near = family.bottom_from_edge;
+    far = {{std::string(family.title) + " bottom far column from the edge", near.nominal + family.bottom_across.nominal,
+            near.minus, near.plus, near.source, tolerance::Known::derived}};
+  }
   for (const drives::HoleRow& row : family.bottom_rows)
-    add_row(drive, row, false, {family.bottom_from_edge}, {family.bottom_from_edge, family.bottom_across}, bottom);
+    add_row(drive, row, false, {family.bottom_from_edge}, far, bottom);
   for (const drives::HoleRow& row : family.side_rows)
     add_row(drive, row, true, {family.side_up}, {family.side_up}, true);
   drive.tongue = family.tongue;

@@ -39,8 +39,9 @@ void add_once(Part& part, const Dimension& dimension) {
 }
 
 /// A drive as the library shows it: with its holes, what they take, and its connector.
-Part shown(CasedDrive drive) {
+Part shown(CasedDrive drive, const drives::Family* family) {
   Part& part = drive.part;
+  if (family != nullptr) add_once(part, family->bottom_across);
   for (const MountHole& hole : drive.holes) {
     if (!hole.side)
       part.holes.push_back({hole.name, hole.x(), -hole.aside(), fasteners::thread(drive.thread)->major.nominal});
@@ -66,9 +67,9 @@ void add_drives(std::vector<Made>& out) {
       out.push_back({std::string(family.id) + '/' + code,
                      std::string(family.title) + ", " + code + " mm high (SATA; " +
                          (family.id == "2.5in" ? "U.2, U.3 and SAS" : "SAS") + " too)",
-                     "", [&family, &height] { return shown(cased_drive(family, &height, {})); }});
+                     "", [&family, &height] { return shown(cased_drive(family, &height, {}), &family); }});
     }
-  out.push_back({"5.25in", "device for a 5.25-inch bay", "", [] { return shown(device_5_25({})); }});
+  out.push_back({"5.25in", "device for a 5.25-inch bay", "", [] { return shown(device_5_25({}), nullptr); }});
   for (const drives::Edsff& form : drives::edsff())
     out.push_back({std::string(form.id), std::string(form.title), "", [&form] { return edsff_drive(form, {}).part; }});
 }

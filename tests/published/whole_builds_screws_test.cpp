@@ -154,7 +154,7 @@ TEST_CASE("61.92 across, a typing error in one public model of SFF-8201, is 0.20
   CHECK(off.why.word("axis") == "across");
   check_mm(off.why.figure("off"), 0.20, 1e-9);
   check_mm(off.gap->nominal, 0.20, 1e-9);
-  check_mm(off.gap->min, -0.05, 1e-9);  // the columns' own ±0.25
+  check_mm(off.gap->min, -0.30, 1e-9);  // each column's position zone of 0.50, so ±0.25 twice
 }
 
 }  // namespace

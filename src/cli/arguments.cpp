@@ -80,8 +80,10 @@ void add_commands(CLI::App& app, Arguments& out) {
 
   CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
   fresh
-      ->add_option("KIND", out.kind,
-                   "under-tray: one card and what is over it; compare: several drives for one machine")
+      ->add_option(
+          "KIND", out.kind,
+          "under-tray: one card and what is over it; compare: several drives for one machine; bay: a cased drive "
+          "in a bay; panel: drives on a drilled panel")
       ->required();
   fresh->add_option("-o,--output", out.output, "The file to write; - for standard output")->required();
   fresh->footer("Example: baywright new under-tray -o desk.build.toml");

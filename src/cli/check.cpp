@@ -3,6 +3,7 @@
 #include "fit/together.h"
 #include "output/json.h"
 #include "output/text.h"
+#include "output/together_text.h"
 
 #include <unistd.h>
 

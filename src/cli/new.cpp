@@ -86,13 +86,86 @@ use  = "2.5in"
 bus  = "sata 6"
 )";
 
+constexpr const char* bay =
+    R"(# A bay for a cased drive, as a caliper finds it. Lengths are mm: 9.1, "9.1 ±0.2", "3/16 in", "max 1.5".
+# Measure with the power off and the machine unplugged; edges of sheet metal cut. Never open a power supply.
+
+title         = "My bay"
+clearance     = 0.5        # mm of air asked for between the drive and everything else
+measured_with = "caliper"
+
+# The first part is the world: what the drive lies on. x and y from its low corner, its top is the face with the drive.
+[[part]]
+name  = "cage floor"
+solid = { plate = [220, 140, 1.0] }
+
+# `at`: the drive's connector end, on its centre line. `toward`: from the connector along the drive.
+[[bay]]
+name   = "lower cage"
+on     = { part = "cage floor", at = [45.0, 70.0], toward = "+x" }
+takes  = "3.5in"           # 2.5in 3.5in 5.25in e1s e1l e3s e3l
+inside = { width = 102.0, height = 27.0, depth = 160, behind = 45 }  # leave out what is not walled
+cable  = 35                # plug and bend behind the drive; or backplane = true
+plug   = "sata"            # what waits there: sata sas u2 u3
+bus    = ["sata 6"]
+# Holes: from the connector end, and above the drive's base ("sides") or right of the centre line ("floor").
+fixing = { through = "sides", holes = [[28.5, 6.35], [130.1, 6.35]], diameter = 4.2, sheet = "1.00 ±0.03", screw = "6-32", length = "1/8 in" }
+
+[[drive]]
+name = "old disk"
+use  = "3.5in/26.1"
+bus  = "sata 6"
+
+[[drive]]
+name  = "small drive in a bracket"
+use   = "2.5in/7"
+bus   = "sata 6"
+wears = [ { adapter = "adapter/2.5in-in-3.5in" } ]  # `baywright parts adapter` lists them
+)";
+
+constexpr const char* panel = R"(# Drives on a drilled panel, on spacers. Lengths are mm. Measure with the power off and the machine unplugged.
+# Before you drill: boards and drives out of the case, eye protection on; deburr, and leave no chips behind.
+
+title         = "My panel"
+clearance     = 1.0
+measured_with = "caliper"
+
+# The panel lies flat here, its top is the side with the drive; x and y from its low corner.
+[[part]]
+name  = "panel"
+solid = { plate = [200, 120, 1.5] }
+
+[[part]]
+name  = "side cover"
+solid = { plate = [200, 120, 1.0] }
+above = { part = "panel", by = "20.0 ±0.5" }
+
+# `at`: the drive's connector end, on its centre line. Holes: from there along the drive, then right of the centre line.
+[[panel]]
+name    = "holes"
+on      = { part = "panel", at = [60.0, 60.0], toward = "+x" }
+takes   = "2.5in"
+spacers = "5.0 ±0.1"       # plain ones, the screws pass through; or standoffs = 5.0; or neither
+cable   = 35               # plug and bend behind the drive
+bus     = ["sata 6"]
+fixing  = { holes = [[14.0, -30.86], [14.0, 30.86], [90.6, -30.86], [90.6, 30.86]], diameter = 4.6, drilled = "hand drill", sheet = 1.5, screw = "M3", length = 8 }
+
+[[drive]]
+name = "my drive"
+use  = "2.5in/7"
+bus  = "sata 6"
+rows = ["row 1", "row 2"]  # it has bottom holes: drives of 7 mm need not
+)";
+
 }  // namespace
 
 int new_command(const Arguments& arguments) {
-  static const std::map<std::string, const char*> kinds = {{"under-tray", under_tray}, {"compare", compare}};
+  static const std::map<std::string, const char*> kinds = {
+      {"under-tray", under_tray}, {"compare", compare}, {"bay", bay}, {"panel", panel}};
   const auto kind = kinds.find(arguments.kind);
   if (kind == kinds.end()) {
-    std::cerr << "baywright: there is no kind `" << arguments.kind << "`; it must be under-tray or compare\n";
+    std::cerr << "baywright: there is no kind `" << arguments.kind
+              << "`; it must be under-tray, compare, bay or panel\n";
     return input_at_fault;
   }
   if (arguments.output != "-" && std::filesystem::exists(arguments.output)) {

@@ -236,11 +236,13 @@ void add_pattern(std::vector<Finding>& out, const std::vector<UsedHole>& used, c
   if (auto found = reach(used, drive, place, bay, method)) out.push_back(std::move(*found));
 }
 
-/// The lengths that are sold and would do, longest first; 0: none.
-double length_to_buy(const std::string& thread, double least, double most) {
+/// The longest length that is sold and surely does, whatever the limits of what it passes before the drive; 0: none.
+double length_to_buy(const std::string& thread, double most_before, double least_before, double least_in,
+                     double most_in) {
   double best = 0.0;
   for (const double length : fasteners::screw_lengths(thread))
-    if (length >= least - 1e-9 && length <= most + 1e-9) best = std::max(best, length);
+    if (length - most_before >= least_in - 1e-9 && length - least_before <= most_in + 1e-9)
+      best = std::max(best, length);
   return best;
 }
 
@@ -268,7 +270,13 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
     }
   }
   const double in = fixing.length->dimension.nominal - before;
-  const double buy = bay.standoffs ? 0.0 : length_to_buy(fixing.thread, before + turns, before + depth->most.nominal);
+  // A bought screw is as long as it says; what it passes has its limits.
+  double thinner = fixing.sheet.dimension.minus;
+  double thicker = fixing.sheet.dimension.plus;
+  if (bay.spacers) thinner += bay.raised->dimension.minus, thicker += bay.raised->dimension.plus;
+  const double buy = bay.standoffs
+                         ? 0.0
+                         : length_to_buy(fixing.thread, before + thicker, before - thinner, turns, depth->most.nominal);
   const std::vector<std::pair<std::string, double>> figures = {{"in", in},
                                                                {"most", depth->most.nominal},
                                                                {"least", turns},

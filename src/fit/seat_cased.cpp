@@ -129,6 +129,8 @@ void put_plug(Seating& s, const std::vector<int>& own, int offset) {
                       {to, middle + half, drive.tongue_z + standards::adapters::plug_over_base().nominal}));
   const int plug = put(s.out.scene, s.out.card, part, 0, "cable plug");
   for (const int element : own) s.out.mate(plug, element);
+  if (!s.bay.raised)
+    for (const int element : s.stand.carrier) s.out.mate(plug, element);  // it lies where the drive lies
   s.out.joint_drive.insert(plug);
 }
 

@@ -134,9 +134,12 @@ std::string others_at(const Seating& seating, const Finding& first) {
   return out + " (baywright explain has the figures).";
 }
 
+constexpr double almost_all = 0.9999;  // some builds do not fit, however few: rounding must not say otherwise
+
 void add_seating(std::string& out, const Seating& seating, tolerance::Method method, bool colour) {
   out += '\n' + seating.drive + " in " + seating.place + ": " + painted(seating.verdict, colour);
-  if (seating.share && seating.verdict == Verdict::marginal) out += ", " + percent(*seating.share) + " of builds fit";
+  if (seating.share && seating.verdict == Verdict::marginal)
+    out += ", " + percent(std::min(*seating.share, almost_all)) + " of builds fit";
   out += '\n';
   const std::pair<const char*, const fit::Question*> questions[] = {{"form factor", &seating.questions.form_factor},
                                                                     {"interface", &seating.questions.interface},
@@ -175,75 +178,21 @@ void add_seating(std::string& out, const Seating& seating, tolerance::Method met
 
 }  // namespace
 
+std::string closing(const Check& check, const std::string& more) {
+  std::string out = '\n' +
+                    wrapped("Limits: " + in_words(check.method) +
+                                ". Clearance asked for: " + tolerance::in_words(check.clearance) + " mm. " + more,
+                            0) +
+                    '\n';
+  for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
+  for (const std::string& caution : cautions(check.drills)) out += wrapped(caution, 0) + '\n';
+  return out;
+}
+
 std::string check_text(const Check& check, const Tally& tally, bool colour) {
   std::string out = wrapped(answer(check, tally), 0) + '\n';
   for (const Seating& seating : check.seatings) add_seating(out, seating, check.method, colour);
-  out +=
-      '\n' +
-      wrapped("Limits: " + in_words(check.method) + ". Clearance asked for: " + tolerance::in_words(check.clearance) +
-                  " mm. The chain behind each figure: baywright explain " + check.file,
-              0) +
-      '\n';
-  for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
-  for (const std::string& caution : cautions(check.drills)) out += wrapped(caution, 0) + '\n';
-  return out;
-}
-
-namespace {
-
-std::string listed(const std::vector<std::string>& words, const char* last) {
-  std::string out;
-  for (std::size_t i = 0; i < words.size(); ++i) out += (i == 0 ? "" : i + 1 == words.size() ? last : ", ") + words[i];
-  return out;
-}
-
-std::string links_in_words(const std::vector<standards::links::Link>& links) {
-  std::vector<std::string> words;
-  for (const auto& link : links) words.push_back(standards::links::in_words(link));
-  return words.empty() ? "nothing" : listed(words, " or ");
-}
-
-}  // namespace
-
-std::string together_text(const Check& check, const fit::Together& together) {
-  const std::size_t drives = together.assigned.size() + together.left.size();
-  const std::size_t in = together.assigned.size();
-  std::string out = together.left.empty()
-                        ? drives == 1 ? "The drive fits." : "All " + std::to_string(drives) + " drives fit together."
-                    : in == 0
-                        ? "None of the " + std::to_string(drives) + " drives fits."
-                        : "Together only " + std::to_string(in) + " of " + std::to_string(drives) + " drives fit.";
-  if (!together.whole && !together.left.empty()) out += " The search was cut short: there may be a better way.";
-  out += "\n\n";
-  std::size_t width = 0;
-  for (const fit::Assigned& each : together.assigned) width = std::max(width, columns(each.drive));
-  for (const fit::Left& each : together.left) width = std::max(width, columns(each.drive));
-  for (const fit::Assigned& each : together.assigned) {
-    std::string where = "in " + each.place;
-    if (each.link) where += ", at " + standards::links::in_words(*each.link);
-    if (each.verdict != Verdict::fits) where += " (" + word(each.verdict) + ")";
-    out += "  " + padded(each.drive, width) + "  " + wrapped(where, width + 4) + '\n';
-  }
-  for (const fit::Left& each : together.left) {
-    const std::string why =
-        !each.fits_alone.empty()      ? "is left: alone it would fit in " + listed(each.fits_alone, " or ")
-        : each.marginal_alone.empty() ? "fits nowhere here, not even alone"
-                                      : "is left: it is marginal in " + listed(each.marginal_alone, " and in ") +
-                                            " (--accept-marginal counts that)";
-    out += "  " + padded(each.drive, width) + "  " + wrapped(why, width + 4) + '\n';
-  }
-  for (const fit::Cost& cost : together.costs)
-    out += "  " +
-           wrapped("Using " + cost.place + " leaves " + links_in_words(cost.leaves) + " for " + cost.with + '.', 2) +
-           '\n';
-  out +=
-      '\n' +
-      wrapped("Limits: " + in_words(check.method) + ". Clearance asked for: " + tolerance::in_words(check.clearance) +
-                  " mm. Drive by drive and place by place: baywright check " + check.file,
-              0) +
-      '\n';
-  for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
-  for (const std::string& caution : cautions(check.drills)) out += wrapped(caution, 0) + '\n';
+  out += closing(check, "The chain behind each figure: baywright explain " + check.file);
   return out;
 }
 

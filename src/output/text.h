@@ -18,12 +18,12 @@ struct Tally {
 /// `colour`: the verdict word is set in bold and colour as well.
 [[nodiscard]] std::string check_text(const fit::Check& check, const Tally& tally, bool colour);
 
-/// One place for each drive, what it costs the others, and which drive is left and why.
-[[nodiscard]] std::string together_text(const fit::Check& check, const fit::Together& together);
-
 /// The chain behind each finding of each seating, largest share first. Of the gaps that fit only the closest, unless
 /// `all`.
 [[nodiscard]] std::string explain_text(const fit::Check& check, bool all);
+
+/// The last lines of an answer: how limits add up, where to look for `more`, notes on the build, cautions.
+[[nodiscard]] std::string closing(const fit::Check& check, const std::string& more);
 
 /// Breaks `text` at spaces so that no line is longer than `width`; lines after the first begin with `indent` spaces.
 [[nodiscard]] std::string wrapped(const std::string& text, std::size_t indent, std::size_t width = 100);

@@ -317,7 +317,8 @@ std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, 
   const std::string in = capital(w("what")) + ' ' + w("thread") + ", " + mm2(f("length")) + " long, reaches " +
                          mm2(std::max(0.0, f("in"))) + " mm into " + w("into");
   std::string buy;
-  if (w("what") == "screw")
+  const bool same = std::abs(f("buy") - f("length")) < 0.05;  // it is the sheet that is not known well enough
+  if (w("what") == "screw" && !same)
     buy = f("buy") > 0.0 ? " Buy " + sold(w("thread"), f("buy")) + "."
                          : " None that is sold is right here: another sheet or a washer between would help.";
   const bool fits = verdict == Verdict::fits;

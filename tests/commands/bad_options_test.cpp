@@ -39,7 +39,7 @@ TEST_CASE("slips of the command line") {
       {{"draw", "y.build.toml", "-o", "x.svg"}, "y.build.toml: ", "there is no such file"},
       {{"draw", x, "-o", "x.svg", "--place", "reer slot"}, "x.build.toml: ", "did you mean `rear slot`?"},
       {{"new", "under-tray"}, "baywright: ", "--output is required"},
-      {{"new", "over-tray", "-o", "y.build.toml"}, "baywright: ", "it must be under-tray or compare"},
+      {{"new", "over-tray", "-o", "y.build.toml"}, "baywright: ", "it must be under-tray, compare, bay or panel"},
       {{"parts", "unobtainium"}, "baywright: ", "the library has nothing for `unobtainium`"},
       {{"parts", "m2/2280-D9-M"}, "baywright: ", "codes are S1 S2 S3"},
   };

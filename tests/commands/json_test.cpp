@@ -55,7 +55,7 @@ TEST_CASE("build files are what their schema says") {
   arguments.push_back(test::source_path("tests/commands/data/bench.build.toml"));
   arguments.push_back(test::source_path("tests/commands/data/bays.build.toml"));
   arguments.push_back(test::source_path("tests/commands/data/everything.build.toml"));
-  for (const char* const kind : {"under-tray", "compare"}) {
+  for (const char* const kind : {"under-tray", "compare", "bay", "panel"}) {
     REQUIRE(folder.run({"new", kind, "-o", std::string(kind) + ".build.toml"}).status == 0);
     arguments.push_back(std::string(kind) + ".build.toml");
   }

@@ -7,7 +7,7 @@
 using namespace baywright;
 
 TEST_CASE("a new build file is taken by check as it is") {
-  for (const std::string kind : {"under-tray", "compare"}) {
+  for (const std::string kind : {"under-tray", "compare", "bay", "panel"}) {
     CAPTURE(kind);
     const test::Folder folder;
     const test::Run made = folder.run({"new", kind, "-o", "my.build.toml"});

@@ -14,18 +14,13 @@ using fit::Code;
 using fit::Kind;
 using fit::Verdict;
 using test::bay;
+using test::check_gap;
 using test::check_mm;
 using test::drive;
 using test::seating;
 
 fit::Seating in_height(const std::string& use, const std::string& high) {
   return seating(bay("2.5in", "inside = { height = " + high + " }") + drive(use, "sata 6"));
-}
-
-void check_gap(const fit::Finding& finding, double nominal, double min, double max) {
-  check_mm(finding.gap->nominal, nominal, 1e-9);
-  check_mm(finding.gap->min, min, 1e-9);
-  check_mm(finding.gap->max, max, 1e-9);
 }
 
 TEST_CASE("SFF-8201: a drive of 9.50 (±0.20) under 9.50 is marginal, and sure under 9.70") {

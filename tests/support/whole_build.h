@@ -3,6 +3,7 @@
 // texts have no limits and name no tool, so they are exact.
 #include "build/build.h"
 #include "fit/check.h"
+#include "support/check_mm.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -65,6 +66,13 @@ inline const fit::Finding& gap(const fit::Seating& seating, const std::string& a
   REQUIRE(found != seating.findings.end());
   REQUIRE(found->gap.has_value());
   return *found;
+}
+
+/// Its figures, at 1e-9 mm.
+inline void check_gap(const fit::Finding& finding, double nominal, double min, double max) {
+  check_mm(finding.gap->nominal, nominal, 1e-9);
+  check_mm(finding.gap->min, min, 1e-9);
+  check_mm(finding.gap->max, max, 1e-9);
 }
 
 }  // namespace baywright::test

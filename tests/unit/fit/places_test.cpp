@@ -282,7 +282,7 @@ TEST_CASE("limits of every gap in a bay equal brute force over all corners") {
           "fixing = { through = \"sides\", holes = [[28.5, 6.35]], diameter = 4.2, screw = \"6-32\", sheet = 1.0 }") +
           lid + drive("2.5in/15", "sata 6", "wears = [{ adapter = \"adapter/2.5in-in-3.5in\" }]"),
       tally);
-  CHECK(tally.pairs >= 40);
+  CHECK(tally.pairs >= 39);
   CHECK(tally.square >= 20);
   CHECK(tally.overlapping >= 1);
 }
@@ -294,7 +294,7 @@ TEST_CASE("limits of every gap of a drive on its edge equal brute force over all
                "fixing = { holes = [[14.0, 1.7], [90.6, 1.7]], diameter = 3.6, screw = \"M3\", sheet = 1.0 }") +
                drive("2.5in/9.5", "sata 6"),
            tally);
-  CHECK(tally.pairs >= 7);
+  CHECK(tally.pairs >= 6);
   CHECK(tally.square >= 3);
 }
 

@@ -202,6 +202,20 @@ void check_measures(Fields& fields, const Bay& bay) {
 
 }  // namespace
 
+/// About half of the shortest drive of a form, mm: that much of a bay has to lie on the part that carries it.
+double half_length(Form form) {
+  switch (form) {
+    case Form::drive_3_5:
+    case Form::device_5_25:
+    case Form::e3_l:
+      return 70.0;
+    case Form::e1_l:
+      return 150.0;
+    default:
+      return 50.0;
+  }
+}
+
 void read_bay(Reader& reader, Fields& fields, Place& place, bool panel) {
   fields.knows({"name", "on", "takes", "inside", "raised", "stands", "spacers", "standoffs", "plug", "cable",
                 "backplane", "fixing", "bus", "holds", "shares"});
@@ -229,6 +243,7 @@ void read_bay(Reader& reader, Fields& fields, Place& place, bool panel) {
   if ((bay.spacers || bay.standoffs) && !bay.fixing)
     fields.stop(bay.spacers ? "spacers" : "standoffs", "spacers and stand-offs stand at holes",
                 "add `fixing`, or write `raised` for a tray or rails");
+  check_on_face(reader, fields, "on", place, 0.0, half_length(bay.form), "the middle of its drive, along `toward`: ");
   place.socket = std::move(bay);
 }
 

@@ -40,6 +40,8 @@ std::variant<M2Socket, CardSlot, MiniSocket, Bay> socket_of(Fields& fields) {
       {"mini card/full", {false, true}}, {"mini card/half", {true, false}}, {"mini card/both", {true, true}}};
   if (const auto card = cards.find(text); card != cards.end()) return card->second;
   if (const auto mini = minis.find(text); mini != minis.end()) return mini->second;
+  if (text.starts_with("msata"))
+    fields.stop("socket", "`" + text + "` names a card", "its socket is `mini card/full` or `mini card/half`");
   std::vector<std::string> known = {"m2/M/H4.2"};
   for (const auto& [name, card] : cards) known.push_back(name);
   for (const auto& [name, mini] : minis) known.push_back(name);

@@ -75,7 +75,7 @@ enum class Code {
   height_unknown,   // form
   parts_overlap,    // a, b, depth
   hole_reach,       // axis; off, play
-  holes_differ,     // kind, drive; met, asked
+  holes_differ,     // kind, drive; met, asked, nearest
   holes_optional,   // rows, kind
   holes_unused,     // met, asked
   holes_one_row,    // row; met, asked
@@ -83,6 +83,8 @@ enum class Code {
   screw_long,       // thread, what, source; in, most, least, buy, length
   screw_short,      // the same
   screw_near,       // the same; in, warned
+  screw_unjudged,   // into
+  head_through,     // thread; head, hole
   connector_off,    // axis; off, allowed
   bracket_differs,  // drive, place
   bracket_missing,  // -

@@ -197,6 +197,19 @@ std::optional<Finding> reach(const std::vector<UsedHole>& used, const Drive& dri
   return std::move(*worst);
 }
 
+/// How far the place's hole that comes nearest to one of the drive's is off it, mm; negative: the drive has none there.
+double nearest_hole(const Drive& drive, const Bay& bay) {
+  double least = -1.0;
+  for (const auto& [along, other] : bay.fixing->holes)
+    for (const MountHole& hole : drive.cased.holes) {
+      if (!faces(hole, bay) || !has(drive, hole)) continue;
+      const auto [x, y] = stands(hole, drive, bay);
+      const double away = std::hypot(x - along, y - other);
+      if (least < 0.0 || away < least) least = away;
+    }
+  return least;
+}
+
 /// Holes that meet nothing, and holes that the drive need not have.
 void add_pattern(std::vector<Finding>& out, const std::vector<UsedHole>& used, const Drive& drive,
                  const build::Place& place, const Bay& bay, Method method) {
@@ -207,7 +220,9 @@ void add_pattern(std::vector<Finding>& out, const std::vector<UsedHole>& used, c
         Kind::holes, drive, place, Verdict::does_not_fit,
         {Code::holes_differ,
          {{"kind", kind}, {"drive", drive.worn ? drive.worn->name : parts::article(drive.title) + ' ' + drive.title}},
-         {{"met", static_cast<double>(used.size())}, {"asked", static_cast<double>(asked)}}}));
+         {{"met", static_cast<double>(used.size())},
+          {"asked", static_cast<double>(asked)},
+          {"nearest", nearest_hole(drive, bay)}}}));
     return;
   }
   std::set<std::string> doubtful;
@@ -246,6 +261,22 @@ double length_to_buy(const std::string& thread, double most_before, double least
   return best;
 }
 
+/// The head has to be wider than the hole that it lies on.
+void add_head(std::vector<Finding>& out, const Drive& drive, const build::Place& place, const build::Fixing& fixing,
+              Method method) {
+  const auto* head = fasteners::head(fasteners::Shape::pan, fixing.thread);
+  const Dimension& hole = fixing.diameter.dimension;
+  const double across =
+      head != nullptr ? head->diameter.nominal : 2.0 * fasteners::thread(fixing.thread)->major.nominal;
+  std::vector<ChainLink> chain = {{hole, -1.0}};
+  if (head != nullptr) chain.push_back({head->diameter, 1.0});
+  Finding found =
+      measured(finding(Kind::screw, drive, place, std::nullopt,
+                       {Code::head_through, {{"thread", fixing.thread}}, {{"head", across}, {"hole", hole.nominal}}}),
+               across - hole.nominal, chain, method);
+  if (*found.verdict != Verdict::fits) out.push_back(std::move(found));
+}
+
 void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place& place, const Bay& bay,
                Method method) {
   const build::Fixing& fixing = *bay.fixing;
@@ -255,8 +286,12 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
                           {Code::thread_differs, {{"screw", fixing.thread}, {"drive", drive.cased.thread}}, {}}));
     return;
   }
+  add_head(out, drive, place, fixing, method);
   const bool side = fixing.side || bay.on_edge;
   const auto& depth = side ? drive.cased.side : drive.cased.bottom;
+  if (fixing.length && !depth)
+    out.push_back(finding(Kind::screw, drive, place, std::nullopt,
+                          {Code::screw_unjudged, {{"into", drive.worn ? drive.worn->name : "the drive"}}, {}}));
   if (!fixing.length || !depth) return;
   const double turns = 2.0 * fasteners::thread(fixing.thread)->pitch.nominal;
   std::vector<ChainLink> chain = {{fixing.length->dimension, -1.0}};

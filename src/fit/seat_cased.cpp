@@ -30,28 +30,41 @@ struct Seating {
   Coordinate up;      // height as it stands
   Coordinate raised;
   Coordinate end;
+  Frame held{};  // the place's frame with what the holes let the drive and its screws shift
 
   [[nodiscard]] double value(const Coordinate& c) const { return c.at(out.scene.values); }
 };
 
-void place_drive(Seating& s) {
+/// How far the drive may shift because of its screws: their play, and the places of the holes.
+void hold(Seating& s) {
+  s.held = s.stand.at.frame;
+  if (!s.bay.fixing || s.bay.fixing->thread.empty()) return;
   Scene& scene = s.out.scene;
-  Frame frame = s.stand.at.frame;
-  if (s.bay.fixing && !s.bay.fixing->thread.empty()) {
-    const double half =
-        0.5 * (s.bay.fixing->diameter.dimension.nominal - fasteners::thread(s.bay.fixing->thread)->major.nominal);
-    if (half > 0.0) {
-      const std::string source = "hole less screw, half of it";
-      const int along = scene.add(standards::derived("end play at the screws", 0.0, half, source));
-      frame = moved(scene, frame, {0.0, Coordinate::of(along), 0.0});
-      if (!s.bay.width) {
-        const int side = scene.add(standards::derived("side play at the screws", 0.0, half, source));
-        frame = moved(scene, frame, {Coordinate::of(side), 0.0, 0.0});
-      }
-    }
+  const build::Fixing& fixing = *s.bay.fixing;
+  const auto shift = [&](const tolerance::Dimension& by, std::size_t axis, const char* name) {
+    tolerance::Dimension called = by;
+    called.name = name;
+    parts::Coordinates way;
+    way[axis] = Coordinate::of(scene.add(called));
+    s.held = moved(scene, s.held, way);
+  };
+  const double half = 0.5 * (fixing.diameter.dimension.nominal - fasteners::thread(fixing.thread)->major.nominal);
+  const bool walled = s.bay.width.has_value();  // then the walls say where it is across
+  if (half > 0.0) {
+    const tolerance::Dimension play = standards::derived("", 0.0, half, "hole less screw, half of it");
+    shift(play, 1, "end play at the screws");
+    if (!walled) shift(play, 0, "side play at the screws");
   }
+  if (fixing.placed) {
+    shift(*fixing.placed, 1, "place of the holes along");
+    if (!walled) shift(*fixing.placed, 0, "place of the holes across");
+  }
+}
+
+void place_drive(Seating& s) {
+  hold(s);
   // The edge called datum Y is on the left, seen from the connector; on edge it is below and the label to the left.
-  frame = moved(scene, frame, {(s.bay.on_edge ? 0.5 : -0.5) * s.across, 0.0, s.raised});
+  const Frame frame = moved(s.out.scene, s.held, {(s.bay.on_edge ? 0.5 : -0.5) * s.across, 0.0, s.raised});
   s.out.card =
       turned(frame, s.bay.on_edge ? Mat3({0, 1, 0}, {0, 0, -1}, {-1, 0, 0}) : Mat3({0, 1, 0}, {-1, 0, 0}, {0, 0, 1}));
 }
@@ -160,7 +173,7 @@ void put_screws(Seating& s) {
   const auto add = [&](const Body& body, const char* name) {
     parts::Part part;
     part.bodies.push_back(body);
-    const int element = put(scene, s.stand.at.frame, part, 0, name);
+    const int element = put(scene, s.held, part, 0, name);
     if (element >= scene.element_count()) return;
     s.out.joint_drive.insert(element);
     for (int other = scene.first_element(); other < element; ++other) s.out.mate(element, other);

@@ -43,6 +43,7 @@ struct Assigned {
 struct Left {
   std::string drive;
   std::vector<std::string> fits_alone;      // places where it would fit if it were the only one; empty: nowhere
+  std::vector<std::string> with_adapter;    // places where it would go with an adapter of the library
   std::vector<std::string> marginal_alone;  // places where some builds would fit, where those do not count
 };
 

@@ -172,7 +172,10 @@ Together together(const build::Build& build, const Check& check, const Options& 
     const build::Drive& drive = build.drives[i];
     const std::vector<Option>& places = search.options_of(i);
     if (best[i] < 0) {
-      Left left{drive.name, {}, {}};
+      Left left{drive.name, {}, {}, {}};
+      for (const Seating& seating : check.seatings)
+        if (seating.drive == drive.name && seating.questions.form_factor.answer == Answer::with_adapter)
+          left.with_adapter.push_back(seating.place);
       for (const Seating& seating : check.seatings)
         if (seating.drive == drive.name && seating.verdict == Verdict::marginal && !accept_marginal)
           left.marginal_alone.push_back(seating.place);

@@ -42,6 +42,9 @@ std::string where(const fit::Assigned& each) {
 
 std::string why(const fit::Left& each) {
   if (!each.fits_alone.empty()) return "is left: alone it would fit in " + listed(each.fits_alone, " or ");
+  if (each.marginal_alone.empty() && !each.with_adapter.empty())
+    return "fits nowhere as it is; with an adapter it could go to " + listed(each.with_adapter, " or ") +
+           " (baywright check names it)";
   if (each.marginal_alone.empty()) return "fits nowhere here, not even alone";
   return "is left: it is marginal in " + listed(each.marginal_alone, " and in ") + " (--accept-marginal counts that)";
 }

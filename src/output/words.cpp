@@ -320,7 +320,7 @@ std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, 
   const bool same = std::abs(f("buy") - f("length")) < 0.05;  // it is the sheet that is not known well enough
   if (w("what") == "screw" && !same)
     buy = f("buy") > 0.0 ? " Buy " + sold(w("thread"), f("buy")) + "."
-                         : " None that is sold is right here: another sheet or a washer between would help.";
+                         : " None of the usual lengths is right here: another sheet or a washer between would help.";
   const bool fits = verdict == Verdict::fits;
   const std::string some =
       verdict == Verdict::marginal ? ", and in the worst case it is " + mm2(-worst) + " wrong" : "";
@@ -346,7 +346,8 @@ std::string say_fixing(const Reason& why) {
   switch (why.code) {
     case Code::holes_differ:
       return "The holes do not meet: " + whole(f("met")) + " of the place's " + whole(f("asked")) + " have a " +
-             w("kind") + " hole of " + w("drive") + " behind them.";
+             w("kind") + " hole of " + w("drive") + " behind them" +
+             (f("nearest") > 0.0 ? "; the nearest is " + mm2(f("nearest")) + " mm off." : ".");
     case Code::holes_optional:
       return "The place uses " + w("kind") + " holes that not every such drive has (" + w("rows") +
              "): look at the drive, and list what it has under `rows`.";
@@ -358,6 +359,12 @@ std::string say_fixing(const Reason& why) {
     case Code::thread_differs:
       return "The screw is " + w("screw") + " and the drive's holes are " + w("drive") +
              ": it strips the thread or does not enter it.";
+    case Code::screw_unjudged:
+      return "How deep a screw may go into " + w("into") +
+             " is in no table that could be read: its length is not judged.";
+    case Code::head_through:
+      return "The head of a " + w("thread") + " screw is " + mm2(f("head")) + " across and the hole " + mm2(f("hole")) +
+             ": put a washer under it, or drill smaller.";
     case Code::connector_off:
       return "The connector stands " + mm2(f("off")) + " mm " + w("axis") +
              " where the receptacle is, which is fixed to the machine; it may be " + mm2(f("allowed")) + " off.";
@@ -432,7 +439,7 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
   if (*finding.verdict == Verdict::fits)
     return head + ", and " + mm_down(gap.min) + " is left " + with_limits(method) + ".";
   const std::string wider =
-      " Holes of " + mm_up(finding.why.figure("hole") - gap.min) + " mm, or slots, would be sure.";
+      " Holes of " + mm_up(finding.why.figure("hole") - gap.min) + " mm with washers, or slots, would be sure.";
   if (*finding.verdict == Verdict::does_not_fit) return head + ", too little." + wider;
   return head + ", " + mm2(-gap.min) + " too little " + with_limits(method) + "." + wider;
 }
@@ -441,7 +448,8 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
 
 std::string say(const Finding& finding, tolerance::Method method) {
   if (finding.gap && finding.why.code == Code::hole_reach) return say_reach(finding, method);
-  if (finding.gap && finding.kind == Kind::screw) return say_screw(finding.why, finding.verdict, finding.gap->min);
+  if (finding.gap && finding.kind == Kind::screw && finding.why.code != Code::head_through)
+    return say_screw(finding.why, finding.verdict, finding.gap->min);
   return finding.gap && finding.why.code == Code::gap ? say_gap(finding, method) : say(finding.why);
 }
 

@@ -162,15 +162,18 @@ CasedDrive in_adapter(const Adapter& adapter, const CasedDrive& drive, int posit
   const Coordinate end = drive.end.shifted(inner);
   if (!drive.part.bodies.empty())
     out.part.bodies.push_back(box_body("case", {0.0, -1.0 * (beside + wide), up}, {end, -1.0 * beside, up + high}));
+  // A bracket has its holes where a larger drive has them, so it is as long as one; rails end with the drive.
+  const Coordinate whole = rails ? end : out.end;
   if (rails || flush) {
     const Coordinate tall = up + high;
-    if (!flush) out.part.bodies.push_back(box_body("rail", {0.0, -1.0 * beside, 0.0}, {end, 0.0, tall}));
-    out.part.bodies.push_back(box_body("far rail", {0.0, -1.0 * out.width, 0.0}, {end, -1.0 * (beside + wide), tall}));
+    if (!flush) out.part.bodies.push_back(box_body("rail", {0.0, -1.0 * beside, 0.0}, {whole, 0.0, tall}));
+    out.part.bodies.push_back(
+        box_body("far rail", {0.0, -1.0 * out.width, 0.0}, {whole, -1.0 * (beside + wide), tall}));
   } else {
-    out.part.bodies.push_back(box_body("tray", {0.0, -1.0 * out.width, 0.0}, {end, 0.0, sheet}));
+    out.part.bodies.push_back(box_body("tray", {0.0, -1.0 * out.width, 0.0}, {whole, 0.0, sheet}));
   }
   out.part.id = std::string(adapter.id);
-  out.end = end;
+  out.end = whole;
   out.height = up + high;
   out.from_bezel = rails;
   if (!drive.tongue) return out;

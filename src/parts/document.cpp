@@ -101,8 +101,11 @@ toml::table parse_document(std::string_view text, const std::string& file) {
     return toml::parse(text, file);
   } catch (const toml::parse_error& error) {
     const auto& at = error.source().begin;
-    throw Stop{{file, static_cast<int>(at.line), static_cast<int>(at.column), std::string(error.description()),
-                "the file must be valid TOML"}};
+    const std::string what(error.description());
+    const bool comma = what.find("','") != std::string::npos;
+    throw Stop{{file, static_cast<int>(at.line), static_cast<int>(at.column), what,
+                comma ? "the file must be valid TOML: a decimal point, not a comma, and quotes around all but a figure"
+                      : "the file must be valid TOML"}};
   }
 }
 

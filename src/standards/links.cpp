@@ -97,6 +97,8 @@ std::variant<Link, std::string> read_serial(std::string_view text, Protocol prot
   const bool sas = protocol == Protocol::sas;
   const std::string_view right = sas ? sas_right : sata_right;
   const auto& rates = sas ? sas_rates : sata_rates;
+  // "SATA3" and "SAS3" are names of generations, and mean 6 and 12.
+  if (!text.empty() && text.front() != ' ') return refusal("a rate stands behind a space", right);
   skip_space(text);
   const std::optional<double> gigabits = take_number(text);
   if (!gigabits) return refusal(sas ? "no SAS rate" : "no SATA rate", right);
@@ -162,7 +164,8 @@ tolerance::Known known(const Link& link) {
 
 std::optional<Link> settle(const Link& drive, const Link& host) {
   if (drive.protocol == Protocol::sata && host.protocol == Protocol::sas) {
-    const auto fastest = static_cast<int>(sata_rates.size());  // a SAS host of each generation that is sold takes SATA 3
+    const auto fastest =
+        static_cast<int>(sata_rates.size());  // a SAS host of each generation that is sold takes SATA 3
     return Link{.protocol = Protocol::sata, .generation = std::min(drive.generation, fastest), .lanes = 1};
   }
   if (drive.protocol != host.protocol) return std::nullopt;

@@ -116,3 +116,43 @@ TEST_CASE("a 5.25-inch device has its plug behind it, and on rails the connector
   CHECK(with_post("200, 127", rails).verdict == Verdict::does_not_fit);
   CHECK(with_post("200, 155", rails).verdict == Verdict::fits);
 }
+
+TEST_CASE("a hole that is wider than the head is no fit, however much play it gives") {
+  // ISO 7045 M3: head 5.6 across at most, 5.3 at least (two public tables).
+  const auto through = [](const std::string& hole) {
+    return seating(bay("fixing = { holes = [[14, -30.86], [90.6, -30.86], [14, 30.86], [90.6, 30.86]], diameter = " +
+                       hole + ", screw = \"M3\", length = 3, sheet = 1.0 }\n"),
+                   flat)
+        .verdict;
+  };
+  CHECK(through("4.0") == Verdict::fits);
+  CHECK(through("5.5") == Verdict::marginal);
+  CHECK(through("7.0") == Verdict::does_not_fit);
+}
+
+TEST_CASE("screws and drive shift with holes that are drilled by hand") {
+  // A post 1.10 from the screw's stand-off: ±0.5 of drilling (common practice) and the play at the screw come off that.
+  const auto beside_post = [](const std::string& drilled) {
+    return test::seating(
+        "[[part]]\nname = \"panel\"\nsolid = { plate = [300, 300, 1] }\n[[part]]\nname = \"post\"\n"
+        "solid = { box = [4, 4, 4] }\non = { part = \"panel\", at = [78.1, 117.14] }\n[[panel]]\nname = \"p\"\n"
+        "on = { part = \"panel\", at = [60, 150], toward = \"+x\" }\ntakes = \"2.5in\"\nbus = \"sata 6\"\n"
+        "spacers = 5\nfixing = { holes = [[14, -30.86], [90.6, -30.86], [14, 30.86], [90.6, 30.86]], "
+        "diameter = 3.6, screw = \"M3\", length = 8, sheet = 1.0" +
+        drilled + " }\n[[drive]]\nname = \"d\"\nuse = \"2.5in/9.5\"\nbus = \"sata 6\"\n");
+  };
+  const double cut = test::gap(beside_post(""), "stand-off", "post").gap->min;
+  test::check_mm(cut, 1.10 - 0.30, 1e-9);  // half of 3.6 less 3.0
+  test::check_mm(test::gap(beside_post(", drilled = \"hand drill\""), "stand-off", "post").gap->min, cut - 0.50, 1e-9);
+}
+
+TEST_CASE("a bracket is as long as where its own screws are") {
+  // SFF-8301: the second side hole stands 130.10 from the connector end, the drive in the bracket ends at 100.45.
+  const fit::Seating blocked = seating(
+      "[[part]]\nname = \"block\"\nsolid = { box = [20, 200, 20] }\non = { part = \"floor\", at = [163, 50] }\n"
+      "[[bay]]\nname = \"b\"\non = { part = \"floor\", at = [60, 150], toward = \"+x\" }\ntakes = \"3.5in\"\nbus = "
+      "\"sata 6\"\n",
+      "use = \"2.5in/7\"\nwears = [{ adapter = \"adapter/2.5in-in-3.5in\", name = \"bracket\" }]\n");
+  CHECK(blocked.verdict != Verdict::fits);
+  CHECK(test::gap(blocked, "bracket", "block").gap->nominal < 0.0);
+}

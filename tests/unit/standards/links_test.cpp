@@ -72,3 +72,11 @@ TEST_CASE("a generation that is in no table has no rate") {
   CHECK(links::megabytes({.protocol = Protocol::pcie, .generation = 6, .lanes = 4}) == 0.0);
   CHECK(links::gigatransfers({.protocol = Protocol::sata, .generation = 4, .lanes = 1}) == 0.0);
 }
+
+TEST_CASE("SATA3 and SAS3, which are names of generations, are not read as 3 Gb/s") {
+  for (const char* text : {"sata3", "SATA6", "sas3", "SAS-3"}) {
+    CAPTURE(text);
+    CHECK(std::holds_alternative<std::string>(links::read_link(text)));
+  }
+  CHECK(std::get<links::Link>(links::read_link("sas 12")).generation == 3);
+}

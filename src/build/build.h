@@ -2,10 +2,10 @@
 // One machine and all that is to be decided in it, as its file says, checked and with names resolved. Lengths in mm;
 // frames as in models/README.md.
 #include "geometry/vectors.h"
-#include "parts/fault.h"
 #include "parts/adapter.h"
 #include "parts/addin_card.h"
 #include "parts/cased_drive.h"
+#include "parts/fault.h"
 #include "parts/given_length.h"
 #include "parts/m2_card.h"
 #include "parts/mini_card.h"
@@ -67,13 +67,13 @@ struct CardSlot {
 
 /// How a drive is screwed to a bay or panel.
 struct Fixing {
-  bool side = false;                          // through the walls; else through the floor
-  std::string thread;                         // "M3"; empty: no screws are spoken of
-  std::optional<GivenLength> length;          // of the screw, under its head
-  GivenLength sheet;                          // what it passes through before it reaches the drive
-  std::vector<std::array<double, 2>> holes;   // mm: from the connector end, then from the centre line (floor; + is to
-                                              // the right, looking from the connector end) or above the drive's base
-  GivenLength diameter;                       // of those holes
+  bool side = false;                           // through the walls; else through the floor
+  std::string thread;                          // "M3"; empty: no screws are spoken of
+  std::optional<GivenLength> length;           // of the screw, under its head
+  GivenLength sheet;                           // what it passes through before it reaches the drive
+  std::vector<std::array<double, 2>> holes;    // mm: from the connector end, then from the centre line (floor; + is to
+                                               // the right, looking from the connector end) or above the drive's base
+  GivenLength diameter;                        // of those holes
   std::optional<tolerance::Dimension> placed;  // how far off its place such a hole may be
   int line = 0;
   int column = 0;
@@ -114,11 +114,12 @@ struct Cover {
 
 struct Place {
   std::string name;
-  int part = 0;             // index of the part that carries it
-  int axis = 2;             // square to the face that carries it, in the part's coordinates: 0 x, 1 y, 2 z
-  bool back = false;        // that face is the low one along the axis
-  std::array<double, 2> at{0.0, 0.0};  // along the two other axes, x before y before z: its seating plane (a bay: the drive's connector end; a PCIe slot: the key) crossed with the
-                            // card's centre line, in the part's coordinates
+  int part = 0;       // index of the part that carries it
+  int axis = 2;       // square to the face that carries it, in the part's coordinates: 0 x, 1 y, 2 z
+  bool back = false;  // that face is the low one along the axis
+  std::array<double, 2> at{
+      0.0, 0.0};  // along the two other axes, x before y before z: its seating plane (a bay: the drive's connector end;
+                  // a PCIe slot: the key) crossed with the card's centre line, in the part's coordinates
   geometry::Vec3 toward{1.0, 0.0, 0.0};  // from the socket to the screw, in the part's coordinates; away from the
                                          // bracket; from the connector end
   std::variant<M2Socket, CardSlot, MiniSocket, Bay> socket;
@@ -160,7 +161,7 @@ struct Drive {
   std::string name;
   std::string title;  // "2.5-inch drive, 7 mm"
   Form form = Form::m2;
-  int card_lanes = 0;            // add-in card: of its edge
+  int card_lanes = 0;  // add-in card: of its edge
   Bracket bracket = Bracket::full;
   standards::m2::CardName card;  // m2
   parts::M2Card m2;              // m2: its solids and dimensions, with the heights that were measured
@@ -196,7 +197,7 @@ struct Build {
   std::vector<HostPart> parts;  // the first is the world
   std::vector<Place> places;
   std::vector<Drive> drives;
-  std::vector<Drive> held;      // what sits at places already; `Place::holds`
+  std::vector<Drive> held;  // what sits at places already; `Place::holds`
   std::vector<Apart> apart;
   std::vector<std::string> exact;  // names of lengths that were taken as exact
 };

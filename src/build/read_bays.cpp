@@ -30,10 +30,6 @@ Form takes_of(Fields& fields) {
   fields.stop("takes", "there is no bay for `" + text + '`', "did you mean " + parts::nearest_few(text, names) + "?");
 }
 
-bool of_edsff(Form form) {
-  return form == Form::e1_s || form == Form::e1_l || form == Form::e3_s || form == Form::e3_l;
-}
-
 /// How wide a drive of that form is: what a bay's own measures are held against.
 std::optional<double> width_of(Form form) {
   if (form == Form::drive_2_5 || form == Form::drive_3_5)
@@ -138,7 +134,7 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
     fields.stop_here("a panel has no `fixing`",
                      "add fixing = { holes = [[14.0, -30.86], [90.6, 30.86]], diameter = 3.4, sheet = 1.0 }");
   }
-  if (of_edsff(bay.form)) fields.stop("fixing", "no holes of EDSFF drives are known here", "take `fixing` out");
+  if (parts::of_edsff(bay.form)) fields.stop("fixing", "no holes of EDSFF drives are known here", "take `fixing` out");
   table->knows({"through", "holes", "diameter", "drilled", "screw", "length", "sheet"});
   Fixing fixing;
   fixing.line = table->line();
@@ -165,17 +161,14 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
 void read_connector(Reader& reader, Fields& fields, const std::vector<standards::links::Link>& bus, Bay& bay) {
   using standards::connectors::Plug;
   using standards::links::Protocol;
-  const bool edsff = of_edsff(bay.form);
+  const bool edsff = parts::of_edsff(bay.form);
   const auto all = [&](Protocol protocol) {
     return std::all_of(bus.begin(), bus.end(), [&](const auto& link) { return link.protocol == protocol; });
   };
   bay.receptacle = all(Protocol::pcie) ? Plug::u2 : all(Protocol::sas) ? Plug::sas : Plug::sata;
   if (fields.has("plug")) {
     if (edsff) fields.stop("plug", "an EDSFF bay has one connector", "take `plug` out");
-    const std::string text = fields.text("plug");
-    const auto plug = standards::connectors::read_plug(text);
-    if (!plug) fields.stop("plug", "`" + text + "` is no plug", "it must be sata, sas, u2 or u3");
-    bay.receptacle = *plug;
+    bay.receptacle = plug_of(fields);
   }
   bay.backplane = fields.flag("backplane", edsff);
   if (bay.backplane && fields.has("cable"))

@@ -197,25 +197,20 @@ void read_plug(Fields& fields, Drive& drive) {
   const Protocol speaks = drive.bus.protocol;
   drive.plug = speaks == Protocol::sata ? Plug::sata : speaks == Protocol::sas ? Plug::sas : Plug::u2;
   if (!fields.has("plug")) return;
-  const std::string text = fields.text("plug");
-  const auto plug = standards::connectors::read_plug(text);
-  if (!plug) fields.stop("plug", "`" + text + "` is no plug", "it must be sata, sas, u2 or u3");
-  const bool agrees = speaks == Protocol::pcie
-                          ? *plug == Plug::u2 || *plug == Plug::u3
-                          : (*plug == Plug::sas) == (speaks == Protocol::sas) && *plug <= Plug::sas;
+  const Plug plug = plug_of(fields);
+  const bool agrees = speaks == Protocol::pcie ? plug == Plug::u2 || plug == Plug::u3
+                                               : (plug == Plug::sas) == (speaks == Protocol::sas) && plug <= Plug::sas;
   if (!agrees)
     fields.stop("plug", "a drive with this plug does not speak " + links::in_words(drive.bus),
                 "sata speaks SATA, sas SAS, u2 and u3 PCIe");
-  drive.plug = *plug;
+  drive.plug = plug;
 }
 
 void read_bus(Fields& fields, Drive& drive) {
   const std::vector<links::Link> bus = links_of(fields);
   if (bus.size() != 1) fields.stop("bus", "a drive speaks one bus", "name one, as in \"pcie 4.0 x4\" or \"sata 6\"");
   drive.bus = bus.front();
-  const bool edsff = parts::cased(drive.form) && drive.form != Form::drive_2_5 && drive.form != Form::drive_3_5 &&
-                     drive.form != Form::device_5_25;
-  if ((edsff || drive.form == Form::add_in_card) && drive.bus.protocol != links::Protocol::pcie)
+  if ((parts::of_edsff(drive.form) || drive.form == Form::add_in_card) && drive.bus.protocol != links::Protocol::pcie)
     fields.stop("bus",
                 parts::article(parts::form_name(drive.form)) + ' ' + parts::form_name(drive.form) + " speaks PCIe",
                 "write \"pcie 4.0 x4\" or the like");
@@ -231,8 +226,7 @@ Drive drive_of(Reader& reader, Fields& fields, bool held) {
                 "slots", "wears"});
   drive.line = fields.line();
   drive.name = reader.fresh_name(fields);
-  const std::string bracket = one_of(fields, "bracket", {"full", "low", "none"}, "full");
-  drive.bracket = bracket == "full" ? Bracket::full : bracket == "low" ? Bracket::low : Bracket::none;
+  drive.bracket = bracket_of(fields);
   read_use(reader, fields, drive);
   refuse_other_keys(fields, drive);
   if (!held || fields.has("bus")) {

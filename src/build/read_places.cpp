@@ -101,6 +101,18 @@ std::string one_of(Fields& fields, std::string_view key, const std::vector<std::
   return value;
 }
 
+Bracket bracket_of(Fields& fields) {
+  const std::string bracket = one_of(fields, "bracket", {"full", "low", "none"}, "full");
+  return bracket == "full" ? Bracket::full : bracket == "low" ? Bracket::low : Bracket::none;
+}
+
+standards::connectors::Plug plug_of(Fields& fields) {
+  const std::string text = fields.text("plug");
+  const auto plug = standards::connectors::read_plug(text);
+  if (!plug) fields.stop("plug", "`" + text + "` is no plug", "it must be sata, sas, u2 or u3");
+  return *plug;
+}
+
 void check_on_face(const Reader& reader, Fields& fields, std::string_view key, const Place& place, double across,
                    double along, const std::string& what) {
   const parts::Part& part = reader.build.parts[static_cast<std::size_t>(place.part)].part;
@@ -184,8 +196,7 @@ void read_m2_keys(Reader& reader, Fields& fields, Place& place) {
 }
 
 void read_card_keys(Fields& fields, CardSlot& slot) {
-  const std::string bracket = one_of(fields, "bracket", {"full", "low", "none"}, "full");
-  slot.bracket = bracket == "full" ? Bracket::full : bracket == "low" ? Bracket::low : Bracket::none;
+  slot.bracket = bracket_of(fields);
   if (!fields.has("splits")) return;
   slot.splits = fields.integers("splits");
   int lanes = 0;

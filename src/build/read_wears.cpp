@@ -80,7 +80,7 @@ void put_into(Fields& wear, const Worn& worn, Drive& drive) {
     drive.board = parts::carrier(adapter, drive.bracket);
   } else if (adapter.takes == Form::m2) {
     const std::string fitting = std::to_string(drive.card.width) + std::to_string(drive.card.length);
-    if (adapter.id.find(fitting) == std::string_view::npos)
+    if (drive.card.width != 22 || drive.card.length != adapter.card_length)
       wear.stop("adapter", '`' + std::string(adapter.id) + "` takes another card than a " + fitting,
                 "the library's extenders are for 2242 and 2230 cards");
     drive.m2 = parts::extended(adapter, drive.m2);

@@ -52,6 +52,10 @@ void read_bay(Reader& reader, parts::Fields& fields, Place& place, bool panel);
 /// One of `known`; refuses others.
 [[nodiscard]] std::string one_of(parts::Fields& fields, std::string_view key, const std::vector<std::string>& known,
                                  const std::string& otherwise);
+/// `bracket = "full"`, "low" or "none" (default full).
+[[nodiscard]] Bracket bracket_of(parts::Fields& fields);
+/// `plug`, which must be there.
+[[nodiscard]] standards::connectors::Plug plug_of(parts::Fields& fields);
 /// A point on the face that carries the place must lie on that part.
 void check_on_face(const Reader& reader, parts::Fields& fields, std::string_view key, const Place& place, double across,
                    double along, const std::string& what);

@@ -18,6 +18,7 @@ using build::MiniSocket;
 using build::Place;
 using parts::Form;
 using parts::form_name;
+using parts::of_edsff;
 
 namespace {
 
@@ -77,7 +78,8 @@ const parts::Adapter* adapter_for(const Drive& drive, const Place& place) {
   for (const parts::Adapter& each : parts::adapters()) {
     if (each.takes != drive.form || each.becomes != form || each.takes == each.becomes || !passes(each, drive))
       continue;
-    if (bay != nullptr && bay->backplane && each.id == "adapter/2.5in-in-3.5in") continue;  // beside its receptacle
+    if (bay != nullptr && bay->backplane && each.becomes == Form::drive_3_5 && !each.flush)
+      continue;  // beside its receptacle
     if (const auto* slot = std::get_if<CardSlot>(&place.socket); slot != nullptr && each.lanes > slot->lanes) continue;
     return &each;
   }
@@ -134,10 +136,6 @@ Reason plug_reason(const Drive& drive, const Bay& bay, Code code) {
            {"receptacle", std::string(connectors::receptacle_in_words(bay.receptacle))},
            {"why", std::string(connectors::mate(plug, bay.receptacle).why)}},
           {}};
-}
-
-bool of_edsff(Form form) {
-  return form == Form::e1_s || form == Form::e1_l || form == Form::e3_s || form == Form::e3_l;
 }
 
 /// The M.2 card in its own adapter: a shell has key B, a carrier key M.

@@ -115,15 +115,15 @@ Finding reach_of(const Drive& drive, const build::Place& place, const Bay& bay, 
                         {Code::hole_reach,
                          {{"axis", way}},
                          {{"off", std::abs(off)}, {"play", play}, {"hole", bay.fixing->diameter.dimension.nominal}}});
-  const double full = play;
   out = measured(std::move(out), play - std::abs(off), chain, method);
   // Holes that agree leave no more than all the play, whatever the rest does.
-  double loose = full;
+  double loose = play;
   for (const ChainLink& link : chain)
     if (link.dimension.name == bay.fixing->diameter.dimension.name)
       loose += std::abs(link.sensitivity) * link.dimension.plus;
   out.gap->max = std::min(out.gap->max, loose);
   out.verdict = verdict_of(out.gap->min, out.gap->max, 0.0);
+  if (out.verdict == Verdict::does_not_fit) out.share = 0.0;
   return out;
 }
 

@@ -63,6 +63,7 @@ std::span<const Adapter> adapters() {
               .becomes = Form::m2,
               .turns = Turns::length,
               .length = 80,
+              .card_length = 42,
               .adds = "38 mm of length, and a strip as thick as the card",
               .cannot = "It changes neither key nor bus."},
       Adapter{.id = "adapter/m2-2230-to-2280",
@@ -71,6 +72,7 @@ std::span<const Adapter> adapters() {
               .becomes = Form::m2,
               .turns = Turns::length,
               .length = 80,
+              .card_length = 30,
               .adds = "50 mm of length, and a strip as thick as the card",
               .cannot = "It changes neither key nor bus."},
       Adapter{.id = "adapter/m2-sata-in-2.5in",
@@ -103,6 +105,7 @@ std::span<const Adapter> adapters() {
               .takes = Form::drive_2_5,
               .becomes = Form::drive_3_5,
               .turns = Turns::form_factor,
+              .flush = true,
               .adds = "the width of a 3.5-inch drive",
               .cannot = "It changes no protocol and no plug."},
       Adapter{.id = "adapter/two-2.5in-in-3.5in",
@@ -144,7 +147,7 @@ CasedDrive in_adapter(const Adapter& adapter, const CasedDrive& drive, int posit
                       const std::optional<Dimension>& raised) {
   CasedDrive out =
       adapter.becomes == Form::device_5_25 ? device_5_25({}) : cased_drive(family_of(adapter.becomes), nullptr, {});
-  const bool flush = adapter.id.ends_with("-flush");
+  const bool flush = adapter.flush;
   const bool rails = adapter.becomes == Form::device_5_25;
   const auto inner = static_cast<int>(out.part.dimensions.size());
   out.part.bodies.clear();
@@ -241,8 +244,7 @@ Part adapter_part(const Adapter& adapter) {
     for (const Dimension& each : {generic::carrier_up(), generic::carrier_from(), generic::carrier_apart()})
       part.add(each);
   } else if (adapter.becomes == Form::m2) {
-    const auto name = m2::CardName{
-        22, adapter.takes == Form::m2 ? (adapter.id.find("2230") != std::string_view::npos ? 30 : 42) : 80, "S1", "M"};
+    const auto name = m2::CardName{22, adapter.card_length > 0 ? adapter.card_length : 80, "S1", "M"};
     part = adapter.takes == Form::m2 ? extended(adapter, m2_card(name, {})).part : m2_card(name, {}).part;
   } else if (adapter.takes == Form::m2 || adapter.takes == Form::mini_card) {
     part = in_shell(adapter).part;

@@ -27,6 +27,8 @@ struct Adapter {
   int drives = 1;                                       // how many it carries
   int lanes = 0;                                        // becomes an add-in card: of its edge
   int length = 0;                                       // becomes a longer M.2 card: its length code
+  int card_length = 0;                                  // takes only 22 wide M.2 cards of this length code; 0: any
+  bool flush = false;                                   // holds the drive at the edge y = 0; else in the middle
   std::optional<standards::links::Protocol> carries{};  // the one protocol that it passes on; none: whatever comes
   std::string_view adds;                                // what it adds in height and length, in words
   std::string_view cannot;                              // what it cannot do, in words

@@ -23,6 +23,10 @@ bool cased(Form form) {
   return false;
 }
 
+bool of_edsff(Form form) {
+  return form == Form::e1_s || form == Form::e1_l || form == Form::e3_s || form == Form::e3_l;
+}
+
 std::string form_name(Form form) {
   switch (form) {
     case Form::m2:

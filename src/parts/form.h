@@ -10,6 +10,9 @@ enum class Form { m2, mini_card, drive_2_5, drive_3_5, device_5_25, e1_s, e1_l, 
 /// A drive in a case of a published size, screwed or slid into a bay.
 [[nodiscard]] bool cased(Form form);
 
+/// E1.S, E1.L, E3.S, E3.L: one connector for all, no holes, always on a backplane.
+[[nodiscard]] bool of_edsff(Form form);
+
 /// The trade's word for it: "M.2 card", "2.5-inch drive".
 [[nodiscard]] std::string form_name(Form form);
 

@@ -106,8 +106,8 @@ void add_notes(Seating& seating, const build::Drive& drive, const build::Place& 
     seating.findings.push_back(note(Kind::role, {drive.worn->name, place.name},
                                     {Code::adapter_worn,
                                      {{"adapter", std::string(drive.worn->adapter->title)},
-                                      {"adds", std::string(drive.worn->adapter->adds)},
-                                      {"cannot", std::string(drive.worn->adapter->cannot)}},
+                                      {"adds", drive.worn->adapter->adds},
+                                      {"cannot", drive.worn->adapter->cannot}},
                                      {}}));
   add_pad_notes(seating, drive);
   add_height_class(seating, drive, place);

@@ -1,6 +1,7 @@
 #include "fit/connect.h"
 
 #include "standards/m2.h"
+#include "standards/mini_cards.h"
 
 #include <algorithm>
 
@@ -58,7 +59,11 @@ Question card_size(const Drive& drive, const Place& place) {
 Question mini_size(const Drive& drive, const MiniSocket& socket) {
   if (drive.half ? socket.half : socket.full)
     return {Answer::yes, {Code::same_form, {{"form", form_name(Form::mini_card)}}, {}}};
-  if (drive.half) return {Answer::with_adapter, {Code::half_card, {}, {}}};
+  if (drive.half) {
+    namespace rows = standards::mini_cards;
+    const double farther = rows::full_hole().nominal - rows::half_hole().nominal;
+    return {Answer::with_adapter, {Code::half_card, {}, {{"farther", farther}}}};
+  }
   return {Answer::no, {Code::full_card, {}, {}}};
 }
 
@@ -69,8 +74,7 @@ bool passes(const parts::Adapter& adapter, const Drive& drive) {
   return !cable || drive.plug == connectors::Plug::u2 || drive.plug == connectors::Plug::u3;
 }
 
-}  // namespace
-
+/// The adapter of the library that would carry the drive to the place; null: none.
 const parts::Adapter* adapter_for(const Drive& drive, const Place& place) {
   if (drive.worn) return nullptr;
   const Form form = form_of(place);
@@ -85,8 +89,6 @@ const parts::Adapter* adapter_for(const Drive& drive, const Place& place) {
   }
   return nullptr;
 }
-
-namespace {
 
 Question form_question(const Drive& drive, const Place& place) {
   if (drive.form == Form::soldered) return {Answer::no, {Code::soldered, {}, {}}};
@@ -207,7 +209,7 @@ Question bus_question(const Drive& drive, const Place& place, std::optional<link
   if (drive.worn && drive.worn->adapter->carries && *drive.worn->adapter->carries != drive.bus.protocol)
     return {Answer::no,
             {Code::adapter_passes_not,
-             {{"adapter", drive.worn->name}, {"drive", speaks}, {"cannot", std::string(drive.worn->adapter->cannot)}},
+             {{"adapter", drive.worn->name}, {"drive", speaks}, {"cannot", drive.worn->adapter->cannot}},
              {}}};
   if (unsplit(drive, place))
     return {Answer::no, {Code::bus_not_split, {}, {{"position", static_cast<double>(drive.worn->position)}}}};

@@ -14,7 +14,4 @@ struct Connection {
 
 [[nodiscard]] Connection connect(const build::Drive& drive, const build::Place& place);
 
-/// The adapter of the library that would carry the drive to the place; null: none.
-[[nodiscard]] const parts::Adapter* adapter_for(const build::Drive& drive, const build::Place& place);
-
 }  // namespace baywright::fit

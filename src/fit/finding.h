@@ -46,7 +46,7 @@ enum class Code {
   size_too_long,       // size, offered
   size_too_short,      // size, offered
   width_not_held,      // width, offered
-  half_card,           // adapter is needed for a half mini card on full posts
+  half_card,           // farther: a half mini card on full posts
   full_card,           // a full mini card on half posts
   soldered,            // -
   key_meets,           // key, card keys

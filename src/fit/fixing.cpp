@@ -1,13 +1,11 @@
 #include "fit/fixing.h"
 
 #include "fit/chain.h"
-#include "standards/addin_cards.h"
 #include "standards/fasteners.h"
 #include "standards/row.h"
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <set>
 #include <utility>
 
@@ -369,8 +367,8 @@ void add_connector(std::vector<Finding>& out, const Drive& drive, const build::P
 }
 
 /// At the first hole that is used, where the screw enters the drive; room is gained by drawing it out.
-void locate(Finding& finding, const Drive& drive, const Bay& bay, const Frame& frame) {
-  const std::vector<UsedHole> used = used_holes(drive, bay);
+void locate(Finding& finding, const std::vector<UsedHole>& used, const Drive& drive, const Bay& bay,
+            const Frame& frame) {
   if (used.empty()) return;
   const double raised = bay.raised ? bay.raised->dimension.nominal : 0.0;
   const UsedHole& hole = used.front();
@@ -412,9 +410,10 @@ std::vector<Finding> fixings(const Drive& drive, const build::Place& place, cons
   const auto* bay = std::get_if<Bay>(&place.socket);
   if (bay == nullptr) return out;
   if (bay->fixing) {
-    add_pattern(out, used_holes(drive, *bay), drive, place, *bay, method);
+    const std::vector<UsedHole> used = used_holes(drive, *bay);
+    add_pattern(out, used, drive, place, *bay, method);
     add_screw(out, drive, place, *bay, method);
-    for (Finding& each : out) locate(each, drive, *bay, frame);
+    for (Finding& each : out) locate(each, used, drive, *bay, frame);
   }
   add_connector(out, drive, place, *bay, frame, method);
   return out;

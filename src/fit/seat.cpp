@@ -2,6 +2,7 @@
 
 #include "fit/seats.h"
 
+#include <algorithm>
 #include <utility>
 
 namespace baywright::fit {

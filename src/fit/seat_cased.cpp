@@ -148,7 +148,7 @@ void put_plug(Seating& s, const std::vector<int>& own, int offset) {
 }
 
 /// Screws from outside the sheet into the drive, and the spacers or stand-offs between.
-void put_screws(Seating& s) {
+void put_screws(Seating& s, const std::vector<UsedHole>& holes) {
   if (!s.bay.fixing || s.bay.fixing->thread.empty()) return;
   const build::Fixing& fixing = *s.bay.fixing;
   Scene& scene = s.out.scene;
@@ -179,7 +179,7 @@ void put_screws(Seating& s) {
     for (int other = scene.first_element(); other < element; ++other) s.out.mate(element, other);
     for (const int other : s.stand.carrier) s.out.mate(element, other);
   };
-  for (const UsedHole& used : used_holes(s.drive, s.bay)) {
+  for (const UsedHole& used : holes) {
     if (fixing.side) {
       const double half = 0.5 * (s.bay.width ? s.bay.width->dimension.nominal : s.value(s.across));
       for (const double side : {-1.0, 1.0}) {
@@ -216,14 +216,13 @@ void seat_cased(Seated& out, const build::Drive& drive, const build::Place& plac
   if (bay.raised) s.raised = Coordinate::of(scene.add(bay.raised->dimension));
   place_drive(s);
   out.length = s.value(s.end);
-  if (bay.fixing) {
-    out.meets.resize(bay.fixing->holes.size());
-    for (const UsedHole& used : used_holes(drive, bay)) out.meets[used.index] = used.drive_hole->name;
-  }
+  const std::vector<UsedHole> used = used_holes(drive, bay);
+  if (bay.fixing) out.meets.resize(bay.fixing->holes.size());
+  for (const UsedHole& each : used) out.meets[each.index] = each.drive_hole->name;
   const std::vector<int> own = put_bodies(s, offset);
   put_plug(s, own, offset);
   put_walls(s);
-  put_screws(s);
+  put_screws(s, used);
   out.joint_host.insert(stand.carrier.begin(), stand.carrier.end());
 }
 

@@ -253,7 +253,8 @@ std::string say_question(const Reason& why) {
       return "The card is a " + w("size") + ", of another width than the slot holds: it offers " + w("offered") + ".";
     case Code::half_card:
       return "The card is of half length and the socket has posts for full ones only: it needs a bracket that carries "
-             "its holes 24.15 mm farther.";
+             "its holes " +
+             mm(f("farther")) + " mm farther.";
     case Code::full_card:
       return "The card is of full length; the socket has posts for half ones only.";
     case Code::soldered:

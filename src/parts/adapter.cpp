@@ -3,6 +3,7 @@
 #include "standards/adapters.h"
 #include "standards/addin_cards.h"
 #include "standards/m2.h"
+#include "tolerance/reading.h"
 
 #include <algorithm>
 #include <array>
@@ -18,8 +19,39 @@ using tolerance::Dimension;
 
 namespace {
 
+constexpr int extended_to = 80;  // length code of the card that the library's extenders make
+
+const m2::Length& length_row(int code) {
+  const auto rows = m2::lengths();
+  return *std::find_if(rows.begin(), rows.end(), [&](const m2::Length& row) { return row.code == code; });
+}
+
+const m2::Width& width_row(int code) {
+  const auto rows = m2::widths();
+  return *std::find_if(rows.begin(), rows.end(), [&](const m2::Width& row) { return row.code == code; });
+}
+
 const drives::Family& family_of(Form form) {
   return *drives::family(form == Form::drive_3_5 ? "3.5in" : "2.5in");
+}
+
+std::string mm(const Dimension& row) {
+  return tolerance::in_words(row.nominal);
+}
+
+/// What an extender for a card of that length code adds, mm.
+std::string longer_by(int code) {
+  return tolerance::in_words(length_row(extended_to).along.nominal - length_row(code).along.nominal);
+}
+
+/// Between the connectors of a drive in the middle of a larger place and of a drive of that place's own form, mm.
+std::string beside_connector() {
+  return tolerance::in_words(family_of(Form::drive_3_5).tongue.offset.nominal -
+                             family_of(Form::drive_2_5).tongue.offset.nominal);
+}
+
+std::string beside_on_rails() {
+  return tolerance::in_words(0.5 * (drives::device_5_25().width.nominal - family_of(Form::drive_3_5).width.nominal));
 }
 
 }  // namespace
@@ -62,18 +94,18 @@ std::span<const Adapter> adapters() {
               .takes = Form::m2,
               .becomes = Form::m2,
               .turns = Turns::length,
-              .length = 80,
+              .length = extended_to,
               .card_length = 42,
-              .adds = "38 mm of length, and a strip as thick as the card",
+              .adds = longer_by(42) + " mm of length, and a strip as thick as the card",
               .cannot = "It changes neither key nor bus."},
       Adapter{.id = "adapter/m2-2230-to-2280",
               .title = "length extender: a 2230 card where a 2280 goes",
               .takes = Form::m2,
               .becomes = Form::m2,
               .turns = Turns::length,
-              .length = 80,
+              .length = extended_to,
               .card_length = 30,
-              .adds = "50 mm of length, and a strip as thick as the card",
+              .adds = longer_by(30) + " mm of length, and a strip as thick as the card",
               .cannot = "It changes neither key nor bus."},
       Adapter{.id = "adapter/m2-sata-in-2.5in",
               .title = "shell: an M.2 SATA card in a 2.5-inch case, 7 mm",
@@ -96,10 +128,9 @@ std::span<const Adapter> adapters() {
               .takes = Form::drive_2_5,
               .becomes = Form::drive_3_5,
               .turns = Turns::form_factor,
-              .adds = "1.5 mm under the drive, and the width of a 3.5-inch drive",
-              .cannot =
-                  "Its connector stands 15.88 mm beside that of a 3.5-inch drive: a cable reaches it, a backplane "
-                  "does not."},
+              .adds = mm(generic::tray_sheet()) + " mm under the drive, and the width of a 3.5-inch drive",
+              .cannot = "Its connector stands " + beside_connector() +
+                        " mm beside that of a 3.5-inch drive: a cable reaches it, a backplane does not."},
       Adapter{.id = "adapter/2.5in-in-3.5in-flush",
               .title = "carrier: a 2.5-inch drive at the edge of a 3.5-inch place",
               .takes = Form::drive_2_5,
@@ -114,21 +145,22 @@ std::span<const Adapter> adapters() {
               .becomes = Form::drive_3_5,
               .turns = Turns::form_factor,
               .drives = 2,
-              .adds = "1.5 mm under the drive; the second stands about 12 mm over the base",
+              .adds = mm(generic::tray_sheet()) + " mm under the drive; the second stands about " +
+                      mm(generic::second_drive()) + " mm over the base",
               .cannot = "Each drive needs its own cable."},
       Adapter{.id = "adapter/3.5in-in-5.25in",
               .title = "rails: a 3.5-inch drive in a 5.25-inch bay",
               .takes = Form::drive_3_5,
               .becomes = Form::device_5_25,
               .turns = Turns::form_factor,
-              .adds = "22.225 mm on each side",
+              .adds = beside_on_rails() + " mm on each side",
               .cannot = "It changes no protocol and no plug."},
       Adapter{.id = "adapter/u2-on-m2",
               .title = "cable: a U.2 drive from an M.2 socket",
               .takes = Form::drive_2_5,
               .becomes = Form::m2,
               .turns = Turns::form_factor_and_interface,
-              .length = 80,
+              .length = extended_to,
               .carries = links::Protocol::pcie,
               .adds = "a plug board of the size of a 2280 card in the socket; the drive lies elsewhere",
               .cannot = "It holds no drive: that needs a 2.5-inch place of its own. Many feed it 12 V from the power "
@@ -202,16 +234,14 @@ CasedDrive in_shell(const Adapter& adapter) {
 
 M2Card extended(const Adapter& adapter, M2Card card) {
   const Coordinate thick = Coordinate::of(card.part.add(generic::extender_strip()));
-  const auto rows = m2::lengths();
-  const auto row =
-      std::find_if(rows.begin(), rows.end(), [&](const m2::Length& l) { return l.code == adapter.length; });
-  const Coordinate end = Coordinate::of(card.part.add(row->along));
-  const double half = 0.5 * m2::widths()[2].across.nominal;
+  const Dimension& along = length_row(adapter.length).along;
+  const Coordinate end = Coordinate::of(card.part.add(along));
+  const double half = 0.5 * width_row(22).across.nominal;
   // The strip lies in the card's plane, from its screw end outward.
   card.part.bodies.push_back(
       box_body("strip", {-half, card.screw_end, card.underside}, {half, end, card.underside + thick}));
   card.screw_end = end;
-  card.hole_y = row->along.nominal;
+  card.hole_y = along.nominal;
   card.part.holes.front().y = card.hole_y;
   card.part.id = std::string(adapter.id);
   make_ready(card.part);

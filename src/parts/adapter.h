@@ -30,8 +30,8 @@ struct Adapter {
   int card_length = 0;                                  // takes only 22 wide M.2 cards of this length code; 0: any
   bool flush = false;                                   // holds the drive at the edge y = 0; else in the middle
   std::optional<standards::links::Protocol> carries{};  // the one protocol that it passes on; none: whatever comes
-  std::string_view adds;                                // what it adds in height and length, in words
-  std::string_view cannot;                              // what it cannot do, in words
+  std::string adds;                                     // what it adds in height and length, in words
+  std::string cannot;                                   // what it cannot do, in words
 };
 [[nodiscard]] std::span<const Adapter> adapters();
 [[nodiscard]] const Adapter* adapter(std::string_view id);  // null: no such adapter

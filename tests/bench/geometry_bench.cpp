@@ -5,6 +5,8 @@
 // FCL is asked for the signed distance with nearest points (its default solver and tolerance), since a gap says both.
 // Run with --benchmark_min_time=0.05 for a quick look.
 #include "geometry/gap.h"
+#include "support/fcl_place.h"
+#include "support/random_turn.h"
 
 #include <algorithm>
 #include <benchmark/benchmark.h>
@@ -21,26 +23,10 @@
 namespace {
 
 using namespace baywright::geometry;
-using Random = std::mt19937_64;
-
-double uniform(Random& random, double low, double high) {
-  return std::uniform_real_distribution<double>(low, high)(random);
-}
-
-Mat3 any_turn(Random& random) {
-  std::normal_distribution<double> normal;
-  double q[4];
-  double square = 0.0;
-  for (double& part : q) {
-    part = normal(random);
-    square += part * part;
-  }
-  for (double& part : q) part /= std::sqrt(square);
-  const auto [w, x, y, z] = q;
-  return {Vec3{1 - 2 * (y * y + z * z), 2 * (x * y + w * z), 2 * (x * z - w * y)},
-          Vec3{2 * (x * y - w * z), 1 - 2 * (x * x + z * z), 2 * (y * z + w * x)},
-          Vec3{2 * (x * z + w * y), 2 * (y * z - w * x), 1 - 2 * (x * x + y * y)}};
-}
+using baywright::test::any_turn;
+using baywright::test::fcl_place;
+using baywright::test::Random;
+using baywright::test::uniform;
 
 struct Side {
   Piece piece;
@@ -65,12 +51,7 @@ Side any_side(Random& random, bool round, bool aligned) {
     shape = std::make_shared<fcl::Boxd>(size.x, size.y, size.z);
     side.pose = {turn, centre - turn * (0.5 * size)};
   }
-  fcl::Transform3d place = fcl::Transform3d::Identity();
-  for (int i = 0; i < 3; ++i) {
-    place.translation()[i] = centre[i];
-    for (int j = 0; j < 3; ++j) place.linear()(i, j) = turn[j][i];
-  }
-  side.object = std::make_shared<fcl::CollisionObjectd>(shape, place);
+  side.object = std::make_shared<fcl::CollisionObjectd>(shape, fcl_place(centre, turn));
   return side;
 }
 

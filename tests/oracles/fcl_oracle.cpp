@@ -13,6 +13,8 @@
 //     is not compared; that they overlap is.
 // Usage: fcl_oracle [PAIRS]. Ends with 0 if all agree. Each disagreement is printed with its scene.
 #include "geometry/gap.h"
+#include "support/fcl_place.h"
+#include "support/random_turn.h"
 
 #include <algorithm>
 #include <cmath>
@@ -45,26 +47,10 @@ struct Body {
   Mat3 turn;
 };
 
-using Random = std::mt19937_64;
-
-double uniform(Random& random, double low, double high) {
-  return std::uniform_real_distribution<double>(low, high)(random);
-}
-
-Mat3 any_turn(Random& random) {
-  std::normal_distribution<double> normal;
-  double q[4];
-  double square = 0.0;
-  for (double& part : q) {
-    part = normal(random);
-    square += part * part;
-  }
-  for (double& part : q) part /= std::sqrt(square);
-  const auto [w, x, y, z] = q;
-  return {Vec3{1 - 2 * (y * y + z * z), 2 * (x * y + w * z), 2 * (x * z - w * y)},
-          Vec3{2 * (x * y - w * z), 1 - 2 * (x * x + z * z), 2 * (y * z + w * x)},
-          Vec3{2 * (x * z + w * y), 2 * (y * z - w * x), 1 - 2 * (x * x + y * y)}};
-}
+using baywright::test::any_turn;
+using baywright::test::fcl_place;
+using baywright::test::Random;
+using baywright::test::uniform;
 
 Body any_body(Random& random, bool round, bool aligned) {
   Body body;
@@ -102,12 +88,7 @@ fcl::CollisionObjectd object(const Body& body) {
   } else {
     shape = std::make_shared<fcl::Boxd>(body.size.x, body.size.y, body.size.z);
   }
-  fcl::Transform3d place = fcl::Transform3d::Identity();
-  for (int i = 0; i < 3; ++i) {
-    place.translation()[i] = body.centre[i];
-    for (int j = 0; j < 3; ++j) place.linear()(i, j) = body.turn[j][i];
-  }
-  return fcl::CollisionObjectd(shape, place);
+  return fcl::CollisionObjectd(shape, fcl_place(body.centre, body.turn));
 }
 
 /// Half the body's width along d, from its definition.

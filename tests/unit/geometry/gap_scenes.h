@@ -2,6 +2,7 @@
 // Solids, poses and motions that the gap and travel tests share.
 #include "geometry/gap.h"
 #include "geometry/solid.h"
+#include "support/random_turn.h"
 
 #include <cmath>
 #include <numbers>
@@ -11,11 +12,9 @@
 
 namespace baywright::geometry::scenes {
 
-using Random = std::mt19937_64;
-
-inline double uniform(Random& random, double low, double high) {
-  return std::uniform_real_distribution<double>(low, high)(random);
-}
+using test::any_turn;
+using test::Random;
+using test::uniform;
 
 /// Solids that are known to be good.
 inline Solid box(double x, double y, double z) {
@@ -50,23 +49,6 @@ inline Placed centred(const Solid& solid, const Vec3& centre, const Mat3& turn =
     middle.y = 0.5 * (low.y + high.y);
   }
   return {solid, put(middle, centre, turn)};
-}
-
-/// Uniform over all rotations: a normal quaternion (G. Marsaglia, Annals of Mathematical Statistics 43, 1972).
-inline Mat3 any_turn(Random& random) {
-  std::normal_distribution<double> normal;
-  double w = normal(random);
-  double x = normal(random);
-  double y = normal(random);
-  double z = normal(random);
-  const double length = std::sqrt(w * w + x * x + y * y + z * z);
-  w /= length;
-  x /= length;
-  y /= length;
-  z /= length;
-  return {Vec3{1 - 2 * (y * y + z * z), 2 * (x * y + w * z), 2 * (x * z - w * y)},
-          Vec3{2 * (x * y - w * z), 1 - 2 * (x * x + z * z), 2 * (y * z + w * x)},
-          Vec3{2 * (x * z + w * y), 2 * (y * z - w * x), 1 - 2 * (x * x + y * y)}};
 }
 
 inline Pose any_pose(Random& random, double spread) {

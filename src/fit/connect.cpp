@@ -99,7 +99,7 @@ Question form_question(const Drive& drive, const Place& place) {
     const parts::Adapter* adapter = adapter_for(drive, place);
     if (adapter == nullptr) {
       Reason other{Code::other_form, forms, {}};
-      if (drive.worn) other.words.emplace_back("worn", drive.worn->name);
+      if (drive.outer() != drive.form) other.words.emplace_back("worn", drive.worn->name);
       return {Answer::no, std::move(other)};
     }
     Reason why{Code::adapter_needed, forms, {}};

@@ -322,6 +322,7 @@ std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, 
   if (w("what") == "screw" && !same)
     buy = f("buy") > 0.0 ? " Buy " + sold(w("thread"), f("buy")) + "."
                          : " None of the usual lengths is right here: another sheet or a washer between would help.";
+  if (w("what") == "stud") buy = " Spacers with a screw through them would do, or a shorter stud.";
   const bool fits = verdict == Verdict::fits;
   const std::string some =
       verdict == Verdict::marginal ? ", and in the worst case it is " + mm2(-worst) + " wrong" : "";
@@ -464,6 +465,13 @@ std::string say_need(const Finding& finding) {
   if (!measure.empty())
     out += (out.empty() ? "" : " ") + std::string("Knowing ") + measure + " to ±" +
            mm(std::floor(finding.why.figure("settle") * 100.0) / 100.0) + " would settle it, if it stays as it is.";
+  // Where only a maximum is known the rest is a matter of a caliper.
+  if (finding.verdict == Verdict::marginal && finding.gap && !std::isfinite(finding.gap->max))
+    for (const fit::ChainLink& link : finding.chain)
+      if (link.dimension.open()) {
+        out += (out.empty() ? "" : " ") + capital(link.dimension.name) + " is known as a limit only: measure it.";
+        break;
+      }
   return out;
 }
 

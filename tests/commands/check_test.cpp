@@ -233,3 +233,32 @@ TEST_CASE("explain prints the chain behind a gap") {
     CHECK(run.out.find(each) != std::string::npos);
   }
 }
+
+TEST_CASE("a drive whose height is only known as a maximum is to be measured, and a stud that is too long has a cure") {
+  const test::Folder folder;
+  // SFF-8301 gives heights of 3.5-inch drives as maxima, and 3.8 as the most that a screw may reach in.
+  folder.write("plate.build.toml", R"(title = "plate"
+[[part]]
+name = "plate"
+solid = { plate = [220, 140, 3] }
+[[part]]
+name = "glass"
+solid = { plate = [220, 140, 4] }
+above = { part = "plate", by = 22 }
+[[panel]]
+name = "holes"
+on = { part = "plate", at = [20, 60], toward = "+x" }
+takes = "3.5in"
+standoffs = 6
+bus = "sata 6"
+fixing = { holes = [[41.28, -47.625], [41.28, 47.625]], diameter = 4.4, sheet = 3, screw = "6-32", length = 6 }
+[[drive]]
+name = "disk"
+use = "3.5in/17.8"
+bus = "sata 6"
+)");
+  const std::string out = folder.run({"check", "plate.build.toml"}).out;
+  CHECK(out.find("known as a limit only: measure") != std::string::npos);
+  CHECK(out.find("2.20 more than the 3.80") != std::string::npos);
+  CHECK(out.find("Spacers with") != std::string::npos);
+}

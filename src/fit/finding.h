@@ -32,7 +32,10 @@ enum class Kind {
   connector,
   bracket,
   occupied,
-  cover
+  cover,
+  insertion,
+  access,
+  mesh
 };
 
 /// Why, as a code. The facts that go with each stand beside it.
@@ -92,6 +95,22 @@ enum class Code {
   cover_stays,      // what; least, most
   cover_off,        // what; depth
   adapter_worn,     // adapter, adds, cannot
+  // whether the drive can be brought there
+  way_plain,    // way; the facts of a way stand in way.h
+  way_other,    // way, plain, by
+  way_after,    // way, out...: parts that come out first, in order
+  way_blocked,  // way, by
+  way_unsure,   // way, by
+  // whether a driver reaches the screws
+  tool_reaches,  // screws, tool; count
+  tool_other,    // screws, tool, blocked, by; count: only this tool does
+  tool_before,   // screws, tool, by: only before this goes in
+  tool_blocked,  // screws, tool, by; room
+  tool_unsure,   // screws, tool, by
+  // what a mesh is made of
+  mesh_mended,   // part, what...; count...
+  mesh_surface,  // part, what; count, x, y, z: it has no inside
+  unit_guessed,  // part, unit, other; size, other
 };
 
 struct Reason {

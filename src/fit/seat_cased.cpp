@@ -145,6 +145,7 @@ void put_plug(Seating& s, const std::vector<int>& own, int offset) {
   if (!s.bay.raised)
     for (const int element : s.stand.carrier) s.out.mate(plug, element);  // it lies where the drive lies
   s.out.joint_drive.insert(plug);
+  s.out.fixed_after.insert(plug);
 }
 
 /// Screws from outside the sheet into the drive, and the spacers or stand-offs between.
@@ -170,14 +171,24 @@ void put_screws(Seating& s, const std::vector<UsedHole>& holes) {
     }
     return body;
   };
-  const auto add = [&](const Body& body, const char* name) {
+  const auto add = [&](const Body& body, const char* name) -> int {
     parts::Part part;
     part.bodies.push_back(body);
     const int element = put(scene, s.held, part, 0, name);
-    if (element >= scene.element_count()) return;
+    if (element >= scene.element_count()) return -1;
     s.out.joint_drive.insert(element);
+    s.out.fixed_after.insert(element);
     for (int other = scene.first_element(); other < element; ++other) s.out.mate(element, other);
     for (const int other : s.stand.carrier) s.out.mate(element, other);
+    return element;
+  };
+  const auto add_head = [&](const Body& body, const geometry::Vec3& face, int axis, double out) {
+    const int element = add(body, "screw");
+    geometry::Vec3 away(0.0);
+    away[axis] = out;
+    const double length = fixing.length ? fixing.length->dimension.nominal : 0.0;
+    s.out.screws.push_back(
+        {s.held.pose.point(face), s.held.pose.direction(away), fixing.thread, across, length, element});
   };
   for (const UsedHole& used : holes) {
     if (fixing.side) {
@@ -185,13 +196,14 @@ void put_screws(Seating& s, const std::vector<UsedHole>& holes) {
       for (const double side : {-1.0, 1.0}) {
         const geometry::Vec3 at(0.0, used.along, raised + used.other);
         const double face = half + sheet;
-        add(bar("head", 0, at, across, side > 0.0 ? face : -face - high, side > 0.0 ? face + high : -face), "screw");
+        add_head(bar("head", 0, at, across, side > 0.0 ? face : -face - high, side > 0.0 ? face + high : -face),
+                 {side * (face + high), at.y, at.z}, 0, side);
       }
       continue;
     }
     const geometry::Vec3 at(used.other, used.along, 0.0);
     const double under = (on_spacers ? 0.0 : raised) - sheet;
-    add(bar("head", 2, at, across, under - high, under), "screw");
+    add_head(bar("head", 2, at, across, under - high, under), {at.x, at.y, under - high}, 2, -1.0);
     if (on_spacers) add(bar("stand-off", 2, at, 2.0 * major, 0.0, raised), "stand-off");
   }
 }

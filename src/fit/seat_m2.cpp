@@ -79,7 +79,13 @@ void put_fixings(Seating& s, const Coordinate& thickness) {
   const int offset = scene.add(head.dimensions);
   const int screw = put(scene, moved(scene, slot.frame, {0.0, s.out.length, top}), head, offset, "screw");
   s.out.joint_drive.insert(screw);
+  s.out.fixed_after.insert(screw);
+  const Vec3 z = slot.frame.pose.turn[2];
+  const double up = top.at(scene.values) + scene.values[static_cast<std::size_t>(offset) + 1];
+  s.out.screws.push_back({slot.frame.pose.point({0.0, s.out.length, up}), z, "M2",  // common practice, no source
+                          scene.values[static_cast<std::size_t>(offset)], 3.0, screw});
   if (own) {
+    s.out.fixed_after.insert(standoff);
     s.out.joint_drive.insert(standoff);
     for (const int element : s.stand.carrier) s.mate(standoff, element);  // it stands on the board
   }

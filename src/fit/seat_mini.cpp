@@ -48,6 +48,10 @@ void seat_mini(Seated& out, const build::Drive& drive, const Stand& stand) {
     const parts::Part screw = head(side * card.hole_x, card.hole_y);
     const int top = put(scene, out.card, screw, scene.add(screw.dimensions), "screw");
     out.joint_drive.insert({foot, top});
+    out.fixed_after.insert({foot, top});
+    const double high = screw.bodies[0].high[2].at(parts::nominal_values(screw));
+    out.screws.push_back({out.card.pose.point({side * card.hole_x, card.hole_y, high}), out.card.pose.turn[2], thread,
+                          screw.dimensions[0].nominal, 3.0, top});
     for (int a = first; a < last; ++a) {
       out.mate(a, foot);
       out.mate(a, top);

@@ -14,6 +14,7 @@
 namespace baywright::geometry {
 
 struct Solid::Data {
+  std::optional<Mesh> mesh;
   Outline outline;
   std::vector<Outline> holes;
   double diameter = 0.0;
@@ -120,6 +121,16 @@ std::variant<Solid, Refusal> Solid::cylinder(double diameter, double bore, doubl
   return Solid{std::make_shared<const Data>(std::move(data))};
 }
 
+Solid Solid::mesh(Mesh mesh) {
+  Data data;
+  data.volume = mesh.volume();
+  data.mesh = std::move(mesh);
+  return Solid{std::make_shared<const Data>(std::move(data))};
+}
+
+const Mesh* Solid::mesh() const {
+  return data_->mesh ? &*data_->mesh : nullptr;
+}
 std::span<const Piece> Solid::pieces() const {
   return data_->pieces;
 }

@@ -1,13 +1,14 @@
 #pragma once
-// A solid: a flat base in the local plane z = 0, extruded along +z. Boxes, prisms (simple outline with holes, convex or
-// not), solid and hollow cylinders are all of this one form.
+// A solid: a flat base in the local plane z = 0, extruded along +z - boxes, prisms (simple outline with holes, convex
+// or not), solid and hollow cylinders are all of this one form - or a mesh.
+#include "geometry/mesh.h"
+#include "geometry/vectors.h"
+
 #include <memory>
 #include <span>
 #include <string>
 #include <variant>
 #include <vector>
-
-#include "geometry/vectors.h"
 
 namespace baywright::geometry {
 
@@ -24,8 +25,8 @@ struct Piece {
   Base base = Base::polygon;
   std::vector<Vec2> corners;  // polygon: convex, counter-clockwise, at least 3, no three on a line; else empty
   double radius = 0.0;        // disc and ring: outer radius, centred on the local z axis, mm; else 0
-  double bore = 0.0;          // ring: inner radius, 0 < bore < radius; else 0. A ring is the one piece that is not convex
-  double height = 0.0;        // from z = 0 to z = height, mm, > 0
+  double bore = 0.0;    // ring: inner radius, 0 < bore < radius; else 0. A ring is the one piece that is not convex
+  double height = 0.0;  // from z = 0 to z = height, mm, > 0
 };
 
 /// Immutable. Copies are cheap (shared data).
@@ -37,25 +38,31 @@ class Solid {
 
   /// `outline` with `holes` cut out, extruded from z = 0 to `height`. Either sense of rotation is accepted, a repeated
   /// closing point too. Refused: fewer than three corners, no area, a side shorter than `thinnest_mm`, an outline that
-  /// crosses or touches itself, a hole that crosses, touches or leaves the outline or another hole, figures that are not
-  /// finite or beyond `largest_mm`, a height as for `box`.
+  /// crosses or touches itself, a hole that crosses, touches or leaves the outline or another hole, figures that are
+  /// not finite or beyond `largest_mm`, a height as for `box`.
   [[nodiscard]] static std::variant<Solid, Refusal> prism(Outline outline, std::vector<Outline> holes, double height);
 
   /// A cylinder about the local z axis from z = 0 to `height`; `bore` 0 makes it solid. Diameters in mm.
   /// Refused: sizes as for `box`, a bore that is negative or leaves a wall thinner than `thinnest_mm`.
   [[nodiscard]] static std::variant<Solid, Refusal> cylinder(double diameter, double bore, double height);
 
-  /// Convex pieces whose union is the solid and whose insides do not meet. At least one.
+  /// A mesh as it is. One that is not closed is only a surface: see `Bound::surface`.
+  [[nodiscard]] static Solid mesh(Mesh mesh);
+
+  /// Convex pieces whose union is the solid and whose insides do not meet. At least one; none for a mesh.
   [[nodiscard]] std::span<const Piece> pieces() const;
 
-  /// The base as it was given, counter-clockwise, holes clockwise; for a cylinder empty (see `diameter`).
+  /// The mesh that it is; null for every other solid.
+  [[nodiscard]] const Mesh* mesh() const;
+
+  /// The base as it was given, counter-clockwise, holes clockwise; for a cylinder or a mesh empty.
   [[nodiscard]] const Outline& outline() const;
   [[nodiscard]] const std::vector<Outline>& holes() const;
   [[nodiscard]] double diameter() const;  // 0 for a prism or box
   [[nodiscard]] double bore() const;      // 0 unless hollow
-  [[nodiscard]] double height() const;
-  [[nodiscard]] bool convex() const;  // one piece, and that no ring
-  [[nodiscard]] double volume() const;  // mm³, exact to rounding
+  [[nodiscard]] double height() const;    // 0 for a mesh
+  [[nodiscard]] bool convex() const;      // one piece, and that no ring; false for a mesh
+  [[nodiscard]] double volume() const;    // mm³, exact to rounding
 
  private:
   struct Data;

@@ -1,5 +1,6 @@
 #include "output/words.h"
 
+#include "output/more_words.h"
 #include "parts/form.h"
 #include "tolerance/reading.h"
 
@@ -17,6 +18,15 @@ using fit::Kind;
 using fit::Reason;
 using fit::Verdict;
 
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+std::string in_hundredths(double mm) {
+  return tolerance::in_words(std::round(mm * 100.0) / 100.0);
+}
+
 namespace {
 
 std::string mm(double value) {
@@ -29,11 +39,6 @@ std::string beside(double value, double asked) {
   const bool hides =
       (value < asked - 1e-9) != (shown < asked - 1e-9) || (value > asked + 1e-9) != (shown > asked + 1e-9);
   return hides ? mm(value) : mm(shown);
-}
-
-/// To hundredths, for what is no limit.
-std::string mm2(double value) {
-  return mm(std::round(value * 100.0) / 100.0);
 }
 
 /// Rounded away from a promise: a need upward, so that what is written is enough.
@@ -49,11 +54,6 @@ std::string mm_down(double value) {
 std::string whole(double value) {
   char text[32];
   std::snprintf(text, sizeof text, "%.0f", value);
-  return text;
-}
-
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
   return text;
 }
 
@@ -196,6 +196,12 @@ std::string word(Kind kind) {
       return "occupied";
     case Kind::cover:
       return "cover";
+    case Kind::insertion:
+      return "insertion";
+    case Kind::access:
+      return "access";
+    case Kind::mesh:
+      return "mesh";
   }
   return {};
 }
@@ -303,20 +309,21 @@ std::string say_question(const Reason& why) {
 
 /// A length as shops sell it: inch screws by fractions.
 std::string sold(const std::string& thread, double length) {
-  if (thread.starts_with('M')) return mm2(length) + " mm";
+  if (thread.starts_with('M')) return in_hundredths(length) + " mm";
   const auto sixteenths = static_cast<int>(std::lround(length / 25.4 * 16.0));
   int above = sixteenths;
   int below = 16;
   while (above % 2 == 0 && below > 1) above /= 2, below /= 2;
-  return std::to_string(above) + (below > 1 ? "/" + std::to_string(below) : "") + " in (" + mm2(length) + " mm)";
+  return std::to_string(above) + (below > 1 ? "/" + std::to_string(below) : "") + " in (" + in_hundredths(length) +
+         " mm)";
 }
 
 /// `verdict`: of the finding, none for a note. `worst`: the gap's lower limit.
 std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, double worst) {
   const auto w = [&why](const char* name) { return why.word(name); };
   const auto f = [&why](const char* name) { return why.figure(name); };
-  const std::string in = capital(w("what")) + ' ' + w("thread") + ", " + mm2(f("length")) + " long, reaches " +
-                         mm2(std::max(0.0, f("in"))) + " mm into " + w("into");
+  const std::string in = capital(w("what")) + ' ' + w("thread") + ", " + in_hundredths(f("length")) +
+                         " long, reaches " + in_hundredths(std::max(0.0, f("in"))) + " mm into " + w("into");
   std::string buy;
   const bool same = std::abs(f("buy") - f("length")) < 0.05;  // it is the sheet that is not known well enough
   if (w("what") == "screw" && !same)
@@ -325,18 +332,19 @@ std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, 
   if (w("what") == "stud") buy = " Spacers with a screw through them would do, or a shorter stud.";
   const bool fits = verdict == Verdict::fits;
   const std::string some =
-      verdict == Verdict::marginal ? ", and in the worst case it is " + mm2(-worst) + " wrong" : "";
+      verdict == Verdict::marginal ? ", and in the worst case it is " + in_hundredths(-worst) + " wrong" : "";
   switch (why.code) {
     case Code::screw_long:
-      if (fits) return in + "; " + mm2(f("most")) + " is the most.";
-      return in + (f("in") > f("most") ? ", " + mm2(f("in") - f("most")) + " more than the " : ", near the ") +
-             mm2(f("most")) + " that its thread is sure to have" + some + "." + buy;
+      if (fits) return in + "; " + in_hundredths(f("most")) + " is the most.";
+      return in +
+             (f("in") > f("most") ? ", " + in_hundredths(f("in") - f("most")) + " more than the " : ", near the ") +
+             in_hundredths(f("most")) + " that its thread is sure to have" + some + "." + buy;
     case Code::screw_short:
-      if (fits) return in + ", at least the two threads (" + mm2(f("least")) + " mm) that hold.";
-      return in + (f("in") < f("least") ? ", less than" : ", near") + " the two threads (" + mm2(f("least")) +
+      if (fits) return in + ", at least the two threads (" + in_hundredths(f("least")) + " mm) that hold.";
+      return in + (f("in") < f("least") ? ", less than" : ", near") + " the two threads (" + in_hundredths(f("least")) +
              " mm) that hold" + some + "." + buy;
     case Code::screw_near:
-      return in + ": one maker allows " + mm2(f("warned")) + " only, the standard more.";
+      return in + ": one maker allows " + in_hundredths(f("warned")) + " only, the standard more.";
     default:
       return {};
   }
@@ -349,7 +357,7 @@ std::string say_fixing(const Reason& why) {
     case Code::holes_differ:
       return "The holes do not meet: " + whole(f("met")) + " of the place's " + whole(f("asked")) + " have a " +
              w("kind") + " hole of " + w("drive") + " behind them" +
-             (f("nearest") > 0.0 ? "; the nearest is " + mm2(f("nearest")) + " mm off." : ".");
+             (f("nearest") > 0.0 ? "; the nearest is " + in_hundredths(f("nearest")) + " mm off." : ".");
     case Code::holes_optional:
       return "The place uses " + w("kind") + " holes that not every such drive has (" + w("rows") +
              "): look at the drive, and list what it has under `rows`.";
@@ -365,16 +373,18 @@ std::string say_fixing(const Reason& why) {
       return "How deep a screw may go into " + w("into") +
              " is in no table that could be read: its length is not judged.";
     case Code::head_through:
-      return "The head of a " + w("thread") + " screw is " + mm2(f("head")) + " across and the hole " + mm2(f("hole")) +
-             ": put a washer under it, or drill smaller.";
+      return "The head of a " + w("thread") + " screw is " + in_hundredths(f("head")) + " across and the hole " +
+             in_hundredths(f("hole")) + ": put a washer under it, or drill smaller.";
     case Code::connector_off:
-      return "The connector stands " + mm2(f("off")) + " mm " + w("axis") +
-             " where the receptacle is, which is fixed to the machine; it may be " + mm2(f("allowed")) + " off.";
+      return "The connector stands " + in_hundredths(f("off")) + " mm " + w("axis") +
+             " where the receptacle is, which is fixed to the machine; it may be " + in_hundredths(f("allowed")) +
+             " off.";
     case Code::bracket_differs:
-      return "The card has a " + w("drive") + " bracket, whose tab is " + mm2(f("tab")) +
+      return "The card has a " + w("drive") + " bracket, whose tab is " + in_hundredths(f("tab")) +
              " mm over the board; the machine's "
              "rail for " +
-             w("place") + " brackets is at " + mm2(f("rail")) + ". Change the bracket, if its maker gives one.";
+             w("place") + " brackets is at " + in_hundredths(f("rail")) +
+             ". Change the bracket, if its maker gives one.";
     case Code::bracket_missing:
       return "Without a bracket nothing holds the card but its slot.";
     default:
@@ -412,10 +422,11 @@ std::string say(const Reason& why) {
       return "The place is taken by " + w("by") + ".";
     case Code::cover_stays:
       if (w("what").empty()) return "The slot's own cover goes back on: nothing of the drive comes near it.";
-      return "The slot's own cover goes back on: between it and " + w("what") + " are " + mm2(f("least")) + " to " +
-             mm2(f("most")) + " mm, for a pad of its own.";
+      return "The slot's own cover goes back on: between it and " + w("what") + " are " + in_hundredths(f("least")) +
+             " to " + in_hundredths(f("most")) + " mm, for a pad of its own.";
     case Code::cover_off:
-      return "The slot's own cover stays off: " + w("what") + " stands up to " + mm2(-f("least")) + " mm in its way.";
+      return "The slot's own cover stays off: " + w("what") + " stands up to " + in_hundredths(-f("least")) +
+             " mm in its way.";
     case Code::adapter_worn:
       return capital(w("adapter")) + ". It adds " + w("adds") + ". " + w("cannot");
     case Code::gap:
@@ -423,8 +434,9 @@ std::string say(const Reason& why) {
     default:
       break;
   }
-  std::string said = say_question(why);
-  return said.empty() ? say_fixing(why) : said;
+  for (const auto& words : {say_question, say_way, say_access, say_mesh})
+    if (std::string said = words(why); !said.empty()) return said;
+  return say_fixing(why);
 }
 
 namespace {
@@ -436,14 +448,14 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
   const double off = finding.why.figure("off");
   const std::string axis = finding.why.word("axis");
   const std::string head = (axis == "in height" ? "In height" : capital(axis) + " the drive") + " the holes are " +
-                           (off < 0.005 ? "where its own are" : mm2(off) + " mm off its own") + "; the screws have " +
-                           mm2(play) + " mm of play";
+                           (off < 0.005 ? "where its own are" : in_hundredths(off) + " mm off its own") +
+                           "; the screws have " + in_hundredths(play) + " mm of play";
   if (*finding.verdict == Verdict::fits)
     return head + ", and " + mm_down(gap.min) + " is left " + with_limits(method) + ".";
   const std::string wider =
       " Holes of " + mm_up(finding.why.figure("hole") - gap.min) + " mm with washers, or slots, would be sure.";
   if (*finding.verdict == Verdict::does_not_fit) return head + ", too little." + wider;
-  return head + ", " + mm2(-gap.min) + " too little " + with_limits(method) + "." + wider;
+  return head + ", " + in_hundredths(-gap.min) + " too little " + with_limits(method) + "." + wider;
 }
 
 }  // namespace

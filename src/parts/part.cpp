@@ -77,6 +77,7 @@ std::variant<Shaped, Refusal> shape(const Body& body, std::span<const double> va
     foot[w] = low[w];
     return Shaped{std::get<Solid>(made), {turn_to(w), foot}};
   }
+  if (body.form == Body::Form::mesh) return Shaped{Solid::mesh(*body.mesh), {Mat3(1.0), low}};
   const auto [from_low, from_high] = extent(body.outline);
   const Vec2 flat(size[u], size[v]);
   std::vector<Outline> holes;

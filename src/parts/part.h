@@ -13,7 +13,7 @@ namespace baywright::parts {
 
 /// One solid of a part: a form that is stretched to fill a box whose sides are coordinates of the part.
 struct Body {
-  enum class Form { box, prism, cylinder };
+  enum class Form { box, prism, cylinder, mesh };
 
   std::string name;  // "card", "chips", "fin 3"; unique in its part
   Form form = Form::box;
@@ -23,6 +23,7 @@ struct Body {
   geometry::Outline outline;  // prism: in its nominal place, the two axes after `axis` in turn (x,y for z; y,z for x)
   std::vector<geometry::Outline> holes;
   Coordinate bore;          // cylinder: diameter of the bore, 0 when solid
+  std::optional<geometry::Mesh> mesh;  // mesh: its low corner at the origin; its box is without limits
   bool drawn_only = false;  // shown in drawings, never measured (a hole's rim, a printed mark)
 
   /// The solid at one size, made once (`make_ready`): cutting an outline into convex pieces is the slow step of a

@@ -1,0 +1,18 @@
+#pragma once
+// Sentences of `say(Reason)` by what they are about, each in a file of its own; empty where the code is another's.
+// Internal.
+#include "fit/finding.h"
+
+#include <string>
+
+namespace baywright::output {
+
+[[nodiscard]] std::string say_way(const fit::Reason& why);     // way_words.cpp
+[[nodiscard]] std::string say_access(const fit::Reason& why);  // access_words.cpp
+[[nodiscard]] std::string say_mesh(const fit::Reason& why);    // mesh_words.cpp
+
+/// How lengths are written in sentences: to hundredths.
+[[nodiscard]] std::string in_hundredths(double mm);
+[[nodiscard]] std::string capital(std::string text);
+
+}  // namespace baywright::output

@@ -75,6 +75,7 @@ struct Fixing {
                                                // the right, looking from the connector end) or above the drive's base
   GivenLength diameter;                        // of those holes
   std::optional<tolerance::Dimension> placed;  // how far off its place such a hole may be
+  bool nut = false;                            // the screw ends in a nut that somebody holds from the far side
   int line = 0;
   int column = 0;
 };
@@ -87,6 +88,8 @@ struct Bay {
   std::optional<GivenLength> height;  // over the face that carries it
   std::optional<GivenLength> depth;   // from the drive's connector end to what ends the bay
   std::optional<GivenLength> behind;  // from there backward to what is behind
+  std::string opens;                  // the wall that comes off or is open: "end", "rear", "roof", "left wall",
+                                      // "right wall"; empty: not said
   bool on_edge = false;               // the drive stands on the edge called datum Y
   std::optional<GivenLength> raised;  // the drive's base over the face: tray, rails or stand-offs
   bool spacers = false;               // raised by plain spacers, through which the screws pass
@@ -183,6 +186,16 @@ struct Drive {
   [[nodiscard]] Form outer() const { return worn ? worn->adapter->becomes : form; }
 };
 
+/// A driver, along the screw's axis from its head outward. Lengths in mm, as it is: without limits.
+struct Tool {
+  std::string name;
+  double shaft = 0.0;  // diameter
+  double shaft_length = 0.0;
+  double handle = 0.0;  // diameter, of the handle or of a low ratchet's head
+  double handle_length = 0.0;
+  double lever = 0.0;  // of a low ratchet: from the axis to its end; 0: the handle turns it
+};
+
 struct Apart {
   std::array<std::string, 2> between;
   double clearance = 0.0;
@@ -199,13 +212,17 @@ struct Build {
   std::vector<Drive> drives;
   std::vector<Drive> held;  // what sits at places already; `Place::holds`
   std::vector<Apart> apart;
+  std::vector<Tool> tools;         // at hand besides the common ones
   std::vector<std::string> exact;  // names of lengths that were taken as exact
 };
 
 /// Reads and checks a build file. One fault, the first; never a build that is half right.
 [[nodiscard]] std::variant<Build, parts::Fault> read(const std::filesystem::path& file);
 
-/// The same for text; `file` is what messages name and where part files are looked for.
+/// The same for a machine without drives of its own: a build file that may have no [[drive]].
+[[nodiscard]] std::variant<Build, parts::Fault> read_machine(const std::filesystem::path& file);
+
+/// As `read` for text; `file` is what messages name and where part files are looked for.
 [[nodiscard]] std::variant<Build, parts::Fault> read_text(std::string_view text, const std::filesystem::path& file);
 
 /// The form that a place takes.

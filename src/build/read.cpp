@@ -50,7 +50,8 @@ tolerance::Method method_of(Fields& document) {
   const std::string method = document.maybe_text("method").value_or("worst");
   if (method == "worst") return tolerance::Method::worst;
   if (method == "rss") return tolerance::Method::rss;
-  document.stop("method", "`method = \"" + method + "\"` is not known", "it must be \"worst\" or \"rss\"");
+  if (method == "sampled") return tolerance::Method::sampled;
+  document.stop("method", "`method = \"" + method + "\"` is not known", "it must be \"worst\", \"rss\" or \"sampled\"");
 }
 
 double clearance_of(Fields& fields) {
@@ -101,10 +102,10 @@ void read_apart(Reader& reader, Fields& document) {
   }
 }
 
-Build read_build(std::string_view text, const std::filesystem::path& file) {
+Build read_build(std::string_view text, const std::filesystem::path& file, bool without_drives) {
   const toml::table document = parts::parse_document(text, file.string());
   Fields fields(document, file.string(), "a build file");
-  fields.knows({"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart"});
+  fields.knows({"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart", "tool"});
   Reader reader;
   reader.folders = parts::part_folders(file);
   reader.build.file = file.string();
@@ -116,8 +117,9 @@ Build read_build(std::string_view text, const std::filesystem::path& file) {
   fields.finish();  // a misspelt table before what it leaves missing
   read_parts(reader, fields);
   read_places(reader, fields);
-  read_drives(reader, fields);
+  if (!without_drives || fields.has("drive")) read_drives(reader, fields);
   read_apart(reader, fields);
+  read_tools(reader, fields);
   return std::move(reader.build);
 }
 
@@ -125,7 +127,7 @@ Build read_build(std::string_view text, const std::filesystem::path& file) {
 
 std::variant<Build, Fault> read_text(std::string_view text, const std::filesystem::path& file) {
   try {
-    return read_build(text, file);
+    return read_build(text, file, false);
   } catch (const Stop& stop) {
     return stop.fault;
   }
@@ -133,7 +135,15 @@ std::variant<Build, Fault> read_text(std::string_view text, const std::filesyste
 
 std::variant<Build, Fault> read(const std::filesystem::path& file) {
   try {
-    return read_build(parts::read_text_file(file), file);
+    return read_build(parts::read_text_file(file), file, false);
+  } catch (const Stop& stop) {
+    return stop.fault;
+  }
+}
+
+std::variant<Build, Fault> read_machine(const std::filesystem::path& file) {
+  try {
+    return read_build(parts::read_text_file(file), file, true);
   } catch (const Stop& stop) {
     return stop.fault;
   }

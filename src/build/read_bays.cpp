@@ -135,7 +135,7 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
                      "add fixing = { holes = [[14.0, -30.86], [90.6, 30.86]], diameter = 3.4, sheet = 1.0 }");
   }
   if (parts::of_edsff(bay.form)) fields.stop("fixing", "no holes of EDSFF drives are known here", "take `fixing` out");
-  table->knows({"through", "holes", "diameter", "drilled", "screw", "length", "sheet"});
+  table->knows({"through", "holes", "diameter", "drilled", "screw", "length", "sheet", "nut"});
   Fixing fixing;
   fixing.line = table->line();
   fixing.column = table->column();
@@ -151,6 +151,9 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
   fixing.thread = thread_of(*table);
   fixing.length = reader.maybe_measured(*table, "length", "screw length");
   if (fixing.length && fixing.thread.empty()) table->stop("length", "a screw has a thread", "add screw = \"M3\"");
+  fixing.nut = table->flag("nut", false);
+  if (fixing.nut && !fixing.length)
+    table->stop("nut", "where the nut sits is not known", "add the screw's thread and length under its head");
   check_passes(*table, fixing);
   fixing.sheet = reader.measured(*table, "sheet", place.name + " sheet");
   table->finish();
@@ -209,8 +212,14 @@ double half_length(Form form) {
   }
 }
 
+std::string read_opens(Fields& fields, bool panel) {
+  if (!fields.has("opens")) return {};
+  if (panel) fields.stop("opens", "a panel has no walls to open", "leave `opens` out");
+  return one_of(fields, "opens", {"end", "rear", "roof", "left wall", "right wall"}, "end");
+}
+
 void read_bay(Reader& reader, Fields& fields, Place& place, bool panel) {
-  fields.knows({"name", "on", "takes", "inside", "raised", "stands", "spacers", "standoffs", "plug", "cable",
+  fields.knows({"name", "on", "takes", "inside", "opens", "raised", "stands", "spacers", "standoffs", "plug", "cable",
                 "backplane", "fixing", "bus", "holds", "shares"});
   Bay bay;
   bay.panel = panel;
@@ -218,6 +227,7 @@ void read_bay(Reader& reader, Fields& fields, Place& place, bool panel) {
   if (panel && bay.form != Form::drive_2_5 && bay.form != Form::drive_3_5)
     fields.stop("takes", "only 2.5in and 3.5in drives are screwed to a panel", "use [[bay]] for others");
   bay.on_edge = one_of(fields, "stands", {"flat", "on edge"}, "flat") == "on edge";
+  bay.opens = read_opens(fields, panel);
   int raises = 0;
   for (const std::string_view key : {"raised", "spacers", "standoffs"}) {
     if (!fields.has(key)) continue;

@@ -1,5 +1,6 @@
 #include "build/reader.h"
 #include "parts/library.h"
+#include "parts/model.h"
 #include "parts/part_file.h"
 
 #include <algorithm>
@@ -15,8 +16,13 @@ namespace {
 
 parts::Part part_of(Reader& reader, Fields& fields, const std::string& name) {
   const bool by_id = fields.has("use");
-  if (by_id && fields.has("solid"))
-    fields.stop("solid", "`" + name + "` has both `use` and `solid`", "keep one of them");
+  const bool modelled = fields.has("model");
+  for (const auto& [one, other] : {std::pair("use", "solid"), std::pair("use", "model"), std::pair("solid", "model")})
+    if (fields.has(one) && fields.has(other))
+      fields.stop(other, "`" + name + "` has both `" + one + "` and `" + other + '`', "keep one of them");
+  if (!modelled)
+    for (const std::string_view key : {"unit", "up"})
+      if (fields.has(key)) fields.stop(key, "only a part with `model` has `" + std::string(key) + '`', "take it out");
   if (by_id) {
     const std::string id = fields.text("use");
     auto found = parts::find_part(id, reader.folders);
@@ -26,14 +32,18 @@ parts::Part part_of(Reader& reader, Fields& fields, const std::string& name) {
     }
     return std::get<parts::Part>(std::move(found));
   }
-  if (!fields.has("solid")) {
+  if (!modelled && !fields.has("solid")) {
     fields.finish();
-    fields.stop_here("`" + name + "` has neither `use` nor `solid`",
-                     "add `use = \"board/mini-itx\"` or `solid = { box = [x, y, z] }`");
+    fields.stop_here("`" + name + "` has neither `use` nor `solid` nor `model`",
+                     "add `use = \"board/mini-itx\"`, `solid = { box = [x, y, z] }` or `model = \"FILE.obj\"`");
   }
   parts::Part part;
   part.id = "inline";
   part.kind = "part";
+  if (modelled) {
+    parts::add_model(part, fields, name);
+    return part;
+  }
   parts::add_solid(part, fields.table("solid", "a solid"), name, reader.measuring);
   for (const tolerance::Dimension& dimension : part.dimensions) reader.note_exact(dimension);
   return part;
@@ -183,7 +193,8 @@ void read_parts(Reader& reader, Fields& document) {
     document.stop_here("this build has no part", "begin with [[part]], the board that the slot is on");
   std::map<std::string, int> by_name;
   for (std::size_t i = 0; i < tables.size(); ++i) {
-    tables[i].knows({"name", "use", "solid", "removable", "turn", "at", "under", "above", "beside", "on"});
+    tables[i].knows(
+        {"name", "use", "solid", "model", "unit", "up", "removable", "turn", "at", "under", "above", "beside", "on"});
     by_name[reader.fresh_name(tables[i])] = static_cast<int>(i);
   }
   std::vector<HostPart>& host = reader.build.parts;

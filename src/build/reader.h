@@ -34,6 +34,7 @@ struct Reader {
 void read_parts(Reader& reader, parts::Fields& document);
 void read_places(Reader& reader, parts::Fields& document);
 void read_drives(Reader& reader, parts::Fields& document);
+void read_tools(Reader& reader, parts::Fields& document);
 
 /// One drive with all its keys; its name is entered. `held`: it sits there already, and its bus need not be known.
 [[nodiscard]] Drive drive_of(Reader& reader, parts::Fields& fields, bool held);

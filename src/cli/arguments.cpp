@@ -29,8 +29,14 @@ void add_choice(CLI::App& command, Arguments& out) {
 
 void add_limits(CLI::App& command, Arguments& out) {
   command.add_option("--clearance", out.clearance, "Clearance asked for, mm, instead of the build's");
-  command.add_option("--method", out.method, "How limits add up: worst (worst case) or rss (root sum square)")
-      ->check(CLI::IsMember({"worst", "rss"}));
+  command
+      .add_option("--method", out.method,
+                  "How limits add up: worst (worst case), rss (root sum square) or sampled (builds drawn at random and "
+                  "measured)")
+      ->check(CLI::IsMember({"worst", "rss", "sampled"}));
+  command.add_option("--builds", out.builds, "Sampled: how many builds are drawn (else 100000)");
+  command.add_option("--seed", out.seed, "Sampled: another seed draws other builds (else 1)");
+  command.add_option("--threads", out.threads, "Sampled: on so many cores (else all); the answer is the same");
 }
 
 void add_commands(CLI::App& app, Arguments& out) {
@@ -78,6 +84,33 @@ void add_commands(CLI::App& app, Arguments& out) {
       "One part left: its dimensions, with limits and sources.\n"
       "Examples: baywright parts heatsink 3mm; baywright parts m2/2280-D2-M --draw card.svg");
 
+  CLI::App* survey = app.add_subcommand("survey", "Every drive of a list at every place of many machines");
+  survey
+      ->add_option("MACHINES", out.file, "A folder of .build.toml files, or one of them; their own drives are left out")
+      ->required();
+  survey
+      ->add_option("DRIVES", out.words,
+                   "A .csv file whose columns are keys of a drive (name,use,bus and more), or a folder of .toml files "
+                   "with [[drive]] tables")
+      ->required()
+      ->expected(1);
+  survey->add_flag("--json-lines", out.json, "Print one line of JSON a seating, in place of the summary");
+  survey->add_option("-o,--output", out.output,
+                     "The file for the lines of JSON; one that was begun is carried on, never written anew");
+  survey->add_option("--shard", out.shard,
+                     "Only every nth drive from the kth on, as k/n: for several runs side by side");
+  survey->add_option("--threads", out.threads, "On so many cores (else all); the lines are the same");
+  survey->add_option("--clearance", out.clearance, "Clearance asked for, mm, instead of the builds'");
+  survey->add_option("--method", out.method, "How limits add up: worst (worst case) or rss (root sum square)")
+      ->check(CLI::IsMember({"worst", "rss"}));
+  survey->footer(
+      "Ways in are not searched beyond the straight ones: what those do not settle is undecided, and check knows "
+      "more.\n"
+      "An interrupt leaves whole lines; the same command then goes on from there.\n"
+      "Example: baywright survey machines/ drives.csv -o answers.jsonl --shard 1/4\n\n"
+      "Exit status: 0 each drive fits in one machine or more; 1 otherwise; 2 the input is at fault;\n"
+      "3 the program could not finish, or was interrupted.");
+
   CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
   fresh
       ->add_option(
@@ -103,6 +136,17 @@ int usage_error(const CLI::App& app, const CLI::ParseError& error, const std::st
   std::replace(what.begin(), what.end(), '\n', ' ');
   std::cerr << "baywright: " << what << "; " << see << '\n';
   return input_at_fault;
+}
+
+/// Which figure lies outside what can be meant; empty: none.
+std::string out_of_range(const Arguments& given) {
+  if (given.clearance && !(*given.clearance >= 0.0 && *given.clearance <= 1000.0))
+    return "--clearance must lie from 0 to 1000 mm";
+  if (given.builds && !(*given.builds >= 1 && *given.builds <= fit::most_builds))
+    return "--builds must lie from 1 to " + std::to_string(fit::most_builds);
+  if (given.seed && *given.seed < 0) return "--seed must be a whole number from 0";
+  if (given.threads && !(*given.threads >= 1 && *given.threads <= 1024)) return "--threads must lie from 1 to 1024";
+  return {};
 }
 
 /// Help and version, which are asked for, go to standard output like any answer.
@@ -134,9 +178,8 @@ Parsed parse(int count, char** values) {
     return parsed;
   }
   parsed.arguments.command = app.get_subcommands().front()->get_name();
-  const auto& clearance = parsed.arguments.clearance;
-  if (clearance && !(*clearance >= 0.0 && *clearance <= 1000.0)) {
-    std::cerr << "baywright: --clearance must lie from 0 to 1000 mm\n";
+  if (const std::string fault = out_of_range(parsed.arguments); !fault.empty()) {
+    std::cerr << "baywright: " << fault << '\n';
     parsed.done = input_at_fault;
   }
   return parsed;

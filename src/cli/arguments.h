@@ -1,5 +1,6 @@
 #pragma once
 // What the command line asked for.
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -13,7 +14,10 @@ struct Arguments {
   std::string drive;
   std::string place;
   std::optional<double> clearance;
-  std::string method;  // empty: the build's
+  std::string method;                  // empty: the build's
+  std::optional<std::int64_t> builds;  // sampled
+  std::optional<std::int64_t> seed;
+  std::optional<int> threads;
   bool json = false;
   bool every = false;
   bool together = false;
@@ -23,6 +27,7 @@ struct Arguments {
   std::vector<std::string> words;  // parts
   std::string drawing;             // parts --draw; "-": standard output
   bool sources = false;            // parts
+  std::string shard;               // survey: "k/n"; empty: all
 };
 
 /// Exit status, as the help says it.

@@ -9,5 +9,6 @@ namespace baywright::cli {
 [[nodiscard]] int draw_command(const Arguments& arguments);
 [[nodiscard]] int parts_command(const Arguments& arguments);
 [[nodiscard]] int new_command(const Arguments& arguments);
+[[nodiscard]] int survey_command(const Arguments& arguments);
 
 }  // namespace baywright::cli

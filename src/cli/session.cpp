@@ -3,6 +3,8 @@
 #include "parts/naming.h"
 
 #include <cerrno>
+#include <chrono>
+#include <cmath>
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
@@ -31,6 +33,37 @@ bool failed(const std::string& path, const std::string& doing) {
   return false;
 }
 
+/// One line on the terminal that is written over, and wiped in the end.
+class Progress {
+ public:
+  void operator()(std::int64_t done, std::int64_t of) {
+    const auto now = Clock::now();
+    if (done < last_ || last_ == 0) started_ = now;  // the next seating
+    last_ = done;
+    if (done < of && now - started_ > std::chrono::seconds(1) && now - shown_ > std::chrono::milliseconds(250)) {
+      const double seconds = std::chrono::duration<double>(now - started_).count();
+      const double left = seconds * static_cast<double>(of - done) / static_cast<double>(done);
+      std::fprintf(stderr, "\r%3.0f %% of %lld builds drawn, %.0f s left ",
+                   100.0 * static_cast<double>(done) / static_cast<double>(of), static_cast<long long>(of),
+                   std::ceil(left));
+      shown_ = now;
+      written_ = true;
+    }
+    if (done == of && written_) {
+      std::fputs("\r\x1b[K", stderr);
+      written_ = false;
+      last_ = 0;
+    }
+  }
+
+ private:
+  using Clock = std::chrono::steady_clock;
+  Clock::time_point started_{};
+  Clock::time_point shown_{};
+  std::int64_t last_ = 0;
+  bool written_ = false;
+};
+
 }  // namespace
 
 std::optional<build::Build> read_build(const Arguments& arguments) {
@@ -54,6 +87,11 @@ fit::Options options_of(const Arguments& arguments) {
   options.clearance = arguments.clearance;
   if (arguments.method == "worst") options.method = tolerance::Method::worst;
   if (arguments.method == "rss") options.method = tolerance::Method::rss;
+  if (arguments.method == "sampled") options.method = tolerance::Method::sampled;
+  if (arguments.builds) options.sampling.builds = *arguments.builds;
+  if (arguments.seed) options.sampling.seed = static_cast<std::uint64_t>(*arguments.seed);
+  if (arguments.threads) options.threads = *arguments.threads;
+  if (::isatty(2) == 1) options.progress = Progress();
   options.drive = arguments.drive;
   options.place = arguments.place;
   return options;

@@ -1,8 +1,12 @@
 #include "fit/check.h"
 
+#include "fit/access.h"
 #include "fit/clearance.h"
 #include "fit/connect.h"
 #include "fit/fixing.h"
+#include "fit/mesh_notes.h"
+#include "fit/insertion.h"
+#include "fit/sampled_findings.h"
 #include "fit/seat.h"
 #include "geometry/limits.h"
 #include "geometry/travel.h"
@@ -139,7 +143,9 @@ int severity(const Finding& finding) {
 }
 
 double spare(const Finding& finding) {
-  return finding.gap ? finding.gap->min - finding.gap->asked : -std::numeric_limits<double>::infinity();
+  constexpr double none = std::numeric_limits<double>::infinity();
+  if (finding.gap) return finding.gap->min - finding.gap->asked;
+  return finding.verdict == Verdict::fits ? none : -none;  // what is as it should be comes last
 }
 
 void conclude(Seating& seating) {
@@ -155,7 +161,8 @@ void conclude(Seating& seating) {
     const Finding& finding = seating.findings[i];
     if (!finding.verdict) continue;
     seating.verdict = worse(seating.verdict, *finding.verdict);
-    if (finding.gap && !seating.deciding) seating.deciding = i;
+    const bool seated = finding.kind != Kind::insertion && finding.kind != Kind::access;  // where the drive sits
+    if (finding.gap && seated && !seating.deciding) seating.deciding = i;
     if (finding.share)
       missing += 1.0 - *finding.share;
     else
@@ -200,18 +207,29 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
   seating.link = connection.link;
   add_questions(seating, drive, at);
   const Questions& q = seating.questions;
+  std::optional<JointShare> joint;
   if (at.holds >= 0) {
     const build::Drive& there = build.held[static_cast<std::size_t>(at.holds)];
     seating.findings.push_back(refusal(Kind::occupied, drive, at, {Code::occupied, {{"by", there.name}}, {}}));
   } else if (seats(drive, q)) {
     add_notes(seating, drive, at);
-    for (Finding& finding :
-         fixings(drive, at, host.places[static_cast<std::size_t>(place)].frame, options.method.value_or(build.method)))
+    const tolerance::Method method = options.method.value_or(build.method);
+    for (Finding& finding : fixings(drive, at, host.places[static_cast<std::size_t>(place)].frame,
+                                    tolerance::chain_method(method)))
       seating.findings.push_back(std::move(finding));
     const Seated seated = seat(host, build, drive, place);
-    for (Finding& finding : clearances(host, build, seated, drive, options))
+    std::vector<Near> near;
+    for (Finding& finding : clearances(host, build, seated, drive, options, &near))
       seating.findings.push_back(std::move(finding));
     settle_cover(seating, at);
+    Insertion way = insertion(host, build, seated, drive, at, options);
+    if (way.way) seating.way_out = std::move(way.way->legs);
+    seating.out_first = std::move(way.out_first);
+    seating.findings.push_back(std::move(way.finding));
+    for (Finding& finding : access(host, build, seated, drive, at, seating.out_first, options))
+      seating.findings.push_back(std::move(finding));
+    if (method == tolerance::Method::sampled)
+      joint = sample_findings(seating.findings, seated, drive, at, near, options);
   } else if (q.form_factor.answer == Answer::yes && q.interface.answer == Answer::yes) {
     Finding finding = note(Kind::seating, {drive.name, at.name},
                            {Code::height_unknown, {{"form", parts::form_name(drive.form)}}, {}});
@@ -219,6 +237,7 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
     seating.findings.push_back(std::move(finding));
   }
   conclude(seating);
+  if (joint) seating.share = joint->share, seating.sure = joint->sure;
   return seating;
 }
 
@@ -254,6 +273,7 @@ Check check(const build::Build& build, const Options& options) {
   out.title = build.title;
   out.file = build.file;
   out.method = options.method.value_or(build.method);
+  out.sampling = options.sampling;
   out.clearance = options.clearance.value_or(build.clearance);
   out.drills = std::any_of(build.places.begin(), build.places.end(), [](const build::Place& place) {
     const auto* bay = std::get_if<build::Bay>(&place.socket);
@@ -278,6 +298,7 @@ Check check(const build::Build& build, const Options& options) {
     }
   }
   if (!open) out.notes = host_overlaps(host, build);
+  for (Finding& finding : mesh_notes(build)) out.notes.push_back(std::move(finding));
   if (!build.exact.empty()) {
     Reason why{Code::taken_as_exact, {}, {}};
     for (const std::string& name : build.exact) why.words.emplace_back("length", name);

@@ -3,6 +3,8 @@
 #include "fit/host.h"
 #include "fit/seating.h"
 
+#include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -14,6 +16,10 @@ struct Options {
   std::optional<tolerance::Method> method;
   std::string drive;  // empty: all
   std::string place;
+  bool quick = false;  // ways in are not searched beyond the straight ones: what those do not settle is undecided
+  Sampling sampling;
+  int threads = 0;  // that draw builds; 0: one for each core
+  std::function<void(std::int64_t done, std::int64_t of)> progress{};  // of one seating's builds; one call at a time
 };
 
 [[nodiscard]] Check check(const build::Build& build, const Options& options);

@@ -4,6 +4,7 @@
 #include "fit/limits.h"
 #include "geometry/gap.h"
 #include "geometry/limits.h"
+#include "geometry/overlap.h"
 #include "geometry/travel.h"
 
 #include <algorithm>
@@ -54,7 +55,13 @@ struct Asker {
   }
 };
 
+/// Beside the surface of a mesh without an inside, and perhaps within it.
+bool may_lie_within(const GapLimits& found) {
+  return found.surface && found.nominal > -geometry::touch_mm;
+}
+
 Verdict verdict_with_error(const GapLimits& found, double asked) {
+  if (may_lie_within(found)) return Verdict::undecided;
   const Verdict verdict = verdict_of(found.min, found.max, asked);
   if (found.error <= geometry::touch_mm) return verdict;
   const Verdict worst = verdict_of(found.min - found.error, found.max - found.error, asked);
@@ -70,11 +77,17 @@ std::vector<ChainLink> chain_of(const Scene& scene, const GapLimits& found) {
 }
 
 std::optional<double> share_of(const Scene& scene, const GapLimits& found, double asked, Verdict worst_case) {
+  if (may_lie_within(found)) return std::nullopt;
   if (worst_case == Verdict::fits) return 1.0;
   if (worst_case == Verdict::does_not_fit) return 0.0;
   std::vector<tolerance::Term> terms;
   for (const auto& [dimension, sensitivity] : found.terms) terms.push_back({sensitivity, &scene.dimension(dimension)});
   return tolerance::share_at_least(found.nominal_there, terms, asked);
+}
+
+bool hangs_on_open(const Scene& scene, const GapLimits& found) {
+  return std::any_of(found.terms.begin(), found.terms.end(),
+                     [&](const auto& term) { return scene.dimension(term.first).open(); });
 }
 
 struct Pair {
@@ -83,32 +96,12 @@ struct Pair {
   GapLimits found;
   double asked = 0.0;
   Verdict verdict = Verdict::fits;
+  geometry::Bounds shared = geometry::Bounds::empty();  // by all solids of the two parts
 };
 
 bool worse_than(const Pair& x, const Pair& y) {
   if (x.verdict != y.verdict) return x.verdict > y.verdict;
   return x.found.min - x.asked < y.found.min - y.asked;
-}
-
-Finding finding_of(const Scene& scene, const Pair& pair, tolerance::Method method) {
-  const Element& a = scene.element(pair.a);
-  const Element& b = scene.element(pair.b);
-  Finding finding;
-  finding.kind = Kind::clearance;
-  finding.verdict = pair.verdict;
-  finding.between = {a.part, b.part};
-  finding.bodies = {a.body, b.body};
-  finding.gap = GapFigures{pair.found.nominal, pair.found.min, pair.found.max, pair.asked};
-  finding.at = 0.5 * (pair.found.on_a + pair.found.on_b);
-  finding.toward = -pair.found.direction;
-  finding.chain = chain_of(scene, pair.found);
-  Verdict worst_case = pair.verdict;
-  if (method != tolerance::Method::worst) {
-    const GapLimits worst = limits(scene, a, b, tolerance::Method::worst, pair.asked);
-    worst_case = verdict_of(worst.min, worst.max, pair.asked);
-  }
-  finding.share = share_of(scene, pair.found, pair.asked, worst_case);
-  return finding;
 }
 
 /// Where the other part hangs at a measured distance: the least distance at which this gap is enough.
@@ -166,11 +159,31 @@ void add_settling(Finding& finding) {
 
 }  // namespace
 
+Finding gap_finding(const Scene& scene, const Element& a, const Element& b, const GapLimits& found, double asked,
+                    tolerance::Method method) {
+  Finding finding;
+  finding.kind = Kind::clearance;
+  finding.verdict = verdict_with_error(found, asked);
+  finding.between = {a.part, b.part};
+  finding.bodies = {a.body, b.body};
+  finding.gap = GapFigures{found.nominal, found.min, found.max, asked};
+  finding.at = 0.5 * (found.on_a + found.on_b);
+  finding.toward = -found.direction;
+  finding.chain = chain_of(scene, found);
+  Verdict worst_case = *finding.verdict;
+  if (method != tolerance::Method::worst) {
+    const GapLimits worst = limits(scene, a, b, tolerance::Method::worst, asked);
+    worst_case = verdict_of(worst.min, worst.max, asked);
+  }
+  finding.share = share_of(scene, found, asked, worst_case);
+  return finding;
+}
+
 std::vector<Finding> clearances(const Host& host, const build::Build& build, const Seated& seated,
-                                const build::Drive& drive, const Options& options) {
+                                const build::Drive& drive, const Options& options, std::vector<Near>* near_pairs) {
   const Scene& scene = seated.scene;
   const Asker asker{build, seated, drive, options.clearance.value_or(build.clearance)};
-  const tolerance::Method method = options.method.value_or(build.method);
+  const tolerance::Method method = tolerance::chain_method(options.method.value_or(build.method));
   const double reach = asker.most() + shown_beyond_mm;
   const int first = scene.first_element();
   std::map<std::pair<std::string_view, std::string_view>, Pair> pairs;
@@ -179,8 +192,14 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
     const Element& other = scene.element(b);
     Pair pair{a, b, limits(scene, one, other, method, asked), asked, Verdict::fits};
     pair.verdict = verdict_with_error(pair.found, asked);
+    if (near_pairs != nullptr)
+      near_pairs->push_back({a, b, asked, pair.found.min, pair.found.max, hangs_on_open(scene, pair.found)});
     Pair& known = pairs[{one.part, other.part}];
+    geometry::Bounds shared = known.shared;
+    if (pair.found.nominal < 0.0)
+      if (const auto box = geometry::overlap_box(one.placed, other.placed)) shared.add(*box);
     if (known.a < 0 || worse_than(pair, known)) known = std::move(pair);
+    known.shared = shared;
   };
   struct Clear {
     int a;
@@ -220,8 +239,9 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
   std::vector<Finding> out;
   for (auto& [names, pair] : pairs) {
     if (seated.brings(pair.b) && pair.verdict == Verdict::fits) continue;
-    Finding finding = finding_of(scene, pair, method);
+    Finding finding = gap_finding(scene, scene.element(pair.a), scene.element(pair.b), pair.found, pair.asked, method);
     finding.provided = asker.provided(pair.a, pair.b);
+    if (pair.shared.low.x <= pair.shared.high.x) finding.shared = pair.shared;
     if (pair.verdict != Verdict::fits) add_need(finding, host, seated, pair);
     if (method == tolerance::Method::worst) add_settling(finding);
     out.push_back(std::move(finding));

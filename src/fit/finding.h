@@ -96,21 +96,25 @@ enum class Code {
   cover_off,        // what; depth
   adapter_worn,     // adapter, adds, cannot
   // whether the drive can be brought there
-  way_plain,    // way; the facts of a way stand in way.h
-  way_other,    // way, plain, by
-  way_after,    // way, out...: parts that come out first, in order
-  way_blocked,  // way, by
-  way_unsure,   // way, by
+  way_plain,    // way, through; angle: of all five
+  way_other,    // plain, by; plain angle
+  way_after,    // out...: parts that come out first, in order
+  way_blocked,  // by; gap, worst
+  way_unsure,   // by; gap, worst, decided
   // whether a driver reaches the screws
-  tool_reaches,  // screws, tool; count
-  tool_other,    // screws, tool, blocked, by; count: only this tool does
-  tool_before,   // screws, tool, by: only before this goes in
-  tool_blocked,  // screws, tool, by; room
-  tool_unsure,   // screws, tool, by
+  // of each: what ("screw", "nut"), tool or own tool, then where and by... where something is met; count, of, and
+  // room, need, handle, gap, least, most: mm from the head to what is met, of the whole tool, across its handle, and of
+  // the gap; room is negative where what is met stands beside
+  tool_reaches,   // -
+  tool_other,     // blocked: only this tool does; what is met is met by the ordinary one
+  tool_before,    // carrier: only before this goes in, or with the carrier out of the machine
+  tool_blocked,   // -
+  tool_marginal,  // -
+  tool_unsure,    // -
   // what a mesh is made of
-  mesh_mended,   // part, what...; count...
-  mesh_surface,  // part, what; count, x, y, z: it has no inside
-  unit_guessed,  // part, unit, other; size, other
+  mesh_mended,   // part, file, what...; by what: count, x, y, z in the file
+  mesh_surface,  // the same: it has no inside
+  unit_guessed,  // part, file, unit, other, up; x, y, z, and so for other
 };
 
 struct Reason {
@@ -157,11 +161,13 @@ struct Finding {
   std::array<std::string, 2> bodies;   // which solids of the two; empty where no gap
   Reason why;
   std::optional<GapFigures> gap;
+  bool drawn = false;           // its limits are those of builds that were drawn, not of a chain
   std::optional<double> share;  // of builds in which this gap is enough; none with an open side that matters
   bool provided = false;   // between parts whose distance the standard itself sees to (card, socket, stand-off, board)
   geometry::Vec3 at{0.0};  // world, mm: where it is closest, midway
   geometry::Vec3 toward{0.0};    // unit: the way the first of `between` would move to gain room; zero where no gap
   std::vector<ChainLink> chain;  // largest share of the variation first
+  std::optional<geometry::Bounds> shared{};  // world, mm: the room that both parts take up at nominal; none: no overlap
 };
 
 }  // namespace baywright::fit

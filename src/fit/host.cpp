@@ -53,7 +53,7 @@ void place_parts(Host& host, const build::Build& build, std::vector<int>& offset
     if (measured) place.distance = scene.add(at.by.dimension);
     offsets.push_back(scene.add(part.part.dimensions));
     if (at.kind == build::Position::Kind::fixed) {
-      place.frame.pose.shift = at.at;
+      place.frame = moved(scene, {}, {at.at.x, at.at.y, at.at.z});
     } else {
       const auto target = static_cast<std::size_t>(at.target);
       place.frame = moved(scene, host.parts[target].frame,
@@ -132,8 +132,11 @@ Host compile(const build::Build& build, std::span<const double> values) {
   std::vector<int> offsets;
   place_parts(host, build, offsets);
   for (const build::Place& place : build.places) place_socket(host, build, place, offsets);
-  for (std::size_t i = 0; i < build.places.size(); ++i)
+  for (std::size_t i = 0; i < build.places.size(); ++i) {
+    const int first = host.scene.element_count();
     if (build.places[i].holds >= 0) put_held(host, build, i, values);
+    host.held.emplace_back(first, host.scene.element_count() - first);
+  }
   std::vector<geometry::Bounds> boxes;
   for (const Element& element : host.scene.elements) boxes.push_back(swept(element));
   host.tree = geometry::Tree(boxes);

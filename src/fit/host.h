@@ -31,6 +31,7 @@ struct Host {
   Scene scene;                    // the machine's elements
   std::vector<PlacedPart> parts;  // one a part of the build
   std::vector<HostPlace> places;  // one a place of the build
+  std::vector<std::pair<int, int>> held;  // one a place: first element and count of what sits there already
   geometry::Tree tree;            // over the elements' swept bounds
 };
 

@@ -150,9 +150,16 @@ Motion rigid(int dimension, const Vec3& shift, const Vec3& rate, const Vec3& piv
   return motion;
 }
 
+void Frame::go(std::span<const double> values, Step::Next next) {
+  pose = next(pose, values);
+  step = std::make_shared<const Step>(Step{std::move(step), std::move(next)});
+}
+
 Frame moved(const Scene& scene, const Frame& frame, const Coordinates& by) {
   Frame out = frame;
-  out.pose.shift = frame.pose.point(at(by, scene.values));
+  out.go(scene.values, [by](const geometry::Pose& before, std::span<const double> values) -> geometry::Pose {
+    return {before.turn, before.point(at(by, values))};
+  });
   for (int axis = 0; axis < 3; ++axis)
     for (const parts::Share& share : by[static_cast<std::size_t>(axis)].shares)
       add_motion(out.motions, rigid(share.dimension, share.factor * frame.pose.turn[axis], Vec3(0.0), Vec3(0.0)));
@@ -161,7 +168,9 @@ Frame moved(const Scene& scene, const Frame& frame, const Coordinates& by) {
 
 Frame turned(const Frame& frame, const Mat3& turn) {
   Frame out = frame;
-  out.pose.turn = frame.pose.turn * turn;
+  out.go({}, [turn](const geometry::Pose& before, std::span<const double>) -> geometry::Pose {
+    return {before.turn * turn, before.shift};
+  });
   return out;
 }
 
@@ -184,6 +193,8 @@ int put(Scene& scene, const Frame& frame, const parts::Part& part, int offset, c
     for (const int dimension : dimensions_of(body))
       add_motion(element.motions, growth(body, dimension, low, high, frame.pose));
     element.swing = swing_of(element, scene);
+    element.made_from = std::make_shared<const Body>(std::move(body));
+    element.step = frame.step;
     scene.elements.push_back(std::move(element));
   }
   return first;

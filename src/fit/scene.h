@@ -5,6 +5,8 @@
 #include "tolerance/dimension.h"
 
 #include <array>
+#include <functional>
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -34,10 +36,21 @@ struct Motion {
   [[nodiscard]] geometry::Vec3 at(const geometry::Vec3& x) const;
 };
 
+/// How a frame came to stand where it stands, so that it can be put anew at other values of the dimensions.
+struct Step {
+  using Next = std::function<geometry::Pose(const geometry::Pose& before, std::span<const double> values)>;
+  std::shared_ptr<const Step> before;  // null: the world
+  Next next;
+};
+
 /// A frame of a part: where it stands, and the rigid motions that dimensions give it.
 struct Frame {
   geometry::Pose pose;
   std::vector<Motion> motions;
+  std::shared_ptr<const Step> step{};  // leads to `pose` at the scene's values; null: the world
+
+  /// Takes one more step.
+  void go(std::span<const double> values, Step::Next next);
 };
 
 struct Element {
@@ -48,6 +61,8 @@ struct Element {
   geometry::Vec3 swing{
       0.0};  // mm along each world axis: no point of it moves farther within the limits (open sides apart)
   std::vector<Motion> motions;
+  std::shared_ptr<const parts::Body> made_from{};  // its coordinates in the scene's dimensions
+  std::shared_ptr<const Step> step{};              // to the frame that it is put in
 };
 
 /// The box that holds the element at any values within the limits.

@@ -77,7 +77,11 @@ void seat_card(Seated& out, const build::Drive& drive, const build::CardSlot& sl
     for (int i = 0; i < stand.at.count; ++i) out.mate(past, stand.at.socket + i);
   for (int i = 0; i < stand.at.count; ++i) out.joint_host.insert(stand.at.socket + i);
   out.joint_host.insert(stand.carrier.begin(), stand.carrier.end());
-  if (drive.worn) seat_carried(out, drive, board);
+  if (!drive.worn) return;
+  seat_carried(out, drive, board);
+  // The card is screwed to its carrier on the bench.
+  out.fixed_after.clear();
+  out.screws.clear();
 }
 
 }  // namespace baywright::fit

@@ -39,17 +39,23 @@ void place_card(Seating& s, Coordinate thickness) {
   const int side = scene.add(called(m2::tab_play(), "side play at the socket"));
   const int across = scene.add(called(m2::screw_play(), "side play at the screw"));
   const int along = scene.add(called(m2::screw_play(), "end play at the screw"));
-  const auto value = [&scene](int i) { return scene.values[static_cast<std::size_t>(i)]; };
+  const double seat = slot.seat;
+  const auto rise_over = [seat, standoff = slot.standoff,
+                          solder = m2::solder().nominal](std::span<const double> values) {
+    return values[static_cast<std::size_t>(standoff)] + solder - seat;
+  };
 
-  const geometry::Pose& at = slot.frame.pose;
-  const double rise = value(slot.standoff) + m2::solder().nominal - slot.seat;
-  const double tilt = std::atan(rise / length);
-  const double yaw = -std::atan((value(across) - value(side)) / length);
-  const double degrees = 180.0 / std::numbers::pi;
+  const geometry::Pose at = slot.frame.pose;
   Frame frame = slot.frame;
-  frame.pose.shift = at.point({value(side), value(along), slot.seat});
-  frame.pose.turn =
-      at.turn * geometry::rotation({0, 0, 1}, yaw * degrees) * geometry::rotation({1, 0, 0}, tilt * degrees);
+  frame.go(scene.values, [=](const geometry::Pose& before, std::span<const double> values) -> geometry::Pose {
+    const auto value = [values](int i) { return values[static_cast<std::size_t>(i)]; };
+    const double yaw = -std::atan((value(across) - value(side)) / length);
+    const double lean = std::atan(rise_over(values) / length);
+    const double degrees = 180.0 / std::numbers::pi;
+    return {before.turn * geometry::rotation({0, 0, 1}, yaw * degrees) * geometry::rotation({1, 0, 0}, lean * degrees),
+            before.point({value(side), value(along), seat})};
+  });
+  const double tilt = std::atan(rise_over(scene.values) / length);
   const Vec3 pivot = frame.pose.shift;
   const Vec3 x = at.turn[0];
   const Vec3 y = at.turn[1];

@@ -1,9 +1,12 @@
 #pragma once
 // What a check says: seatings with their findings and verdicts.
 #include "fit/finding.h"
+#include "geometry/sweep.h"
 #include "standards/links.h"
+#include "tolerance/proportion.h"
 #include "tolerance/stack.h"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -15,16 +18,30 @@ struct Seating {
   std::string place;
   Verdict verdict = Verdict::undecided;
   std::optional<double> share;  // of builds that fit; none where an open side that matters leaves it unknown
+  std::optional<tolerance::Interval> sure;  // sampled: the share's 95 % interval; both ends 1 or 0 by the worst case
   Questions questions;
   std::optional<standards::links::Link> link;
-  std::vector<Finding> findings;        // worst first
+  std::vector<Finding> findings;  // worst first
+  std::vector<geometry::Movement>
+      way_out;                          // the drive's, from its seat until it is clear; empty: none was found or asked
+  std::vector<std::string> out_first;   // parts of the machine that come out before, in order
   std::optional<std::size_t> deciding;  // index of the gap that decides, in findings: least room beyond what is asked
 };
+
+/// How many builds are drawn, and from which seed: the same seed draws the same builds.
+struct Sampling {
+  std::int64_t builds = 100'000;  // 1 .. most_builds
+  std::uint64_t seed = 1;
+};
+inline constexpr std::int64_t most_builds = 100'000'000;
+/// With fewer builds the 0.135 % point is missed more than once in forty tries; then limits stay worst case.
+inline constexpr std::int64_t fewest_for_limits = 2'732;
 
 struct Check {
   std::string title;
   std::string file;
   tolerance::Method method = tolerance::Method::worst;
+  Sampling sampling;  // where `method` samples
   double clearance = 0.0;
   std::vector<Seating> seatings;  // by drive, then place, as the file lists them
   std::vector<Finding> notes;     // of the build as a whole

@@ -71,7 +71,10 @@ Gap finish(const Pair& pair, const Measure& measure, double mm, double error) {
 Gap between(const Pair& pair, const Measure& measure) {
   const double slack = std::abs(measure.upper() - measure.lower);
   const double lean = measure.points.lean > 8.0 * pair.rounding ? measure.points.lean : 0.0;
-  return finish(pair, measure, 0.5 * (measure.lower + measure.upper()), 0.5 * slack + lean);
+  Gap gap = finish(pair, measure, 0.5 * (measure.lower + measure.upper()), 0.5 * slack + lean);
+  // The lean is a doubt about the points only; the direction proves its separation without them.
+  if (measure.lower - pair.rounding > touch_mm) gap.relation = Relation::apart;
+  return gap;
 }
 
 /// Betters direction and points by the features near the direction; true if the points then meet.

@@ -9,6 +9,7 @@
 #include "geometry/cast.h"
 #include "geometry/convex.h"
 #include "geometry/limits.h"
+#include "geometry/mesh_gap.h"
 #include "geometry/ring.h"
 
 #include <algorithm>
@@ -176,6 +177,7 @@ Gap gap(const Piece& a, const Pose& pose_a, const Piece& b, const Pose& pose_b) 
 }
 
 Gap gap(const Placed& a, const Placed& b) {
+  if (a.solid.mesh() != nullptr || b.solid.mesh() != nullptr) return mesh_gap(a, b);
   const auto pieces_a = a.solid.pieces();
   const auto pieces_b = b.solid.pieces();
   if (pieces_a.size() == 1 && pieces_b.size() == 1) return gap(pieces_a[0], a.pose, pieces_b[0], b.pose);

@@ -1,23 +1,12 @@
 #include "geometry/mesh.h"
 
-#include "geometry/solid.h"
+#include "geometry/mesh_data.h"
+#include "geometry/triangle_side.h"
+
+#include <cmath>
 
 namespace baywright::geometry {
 
-struct Mesh::Data {
-  std::vector<Vec3> vertices;
-  std::vector<Triangle> triangles;
-  std::vector<MeshFlaw> flaws;
-  Bounds box = Bounds::empty();
-};
-
-std::variant<Mesh, Refusal> Mesh::make(std::vector<Vec3> vertices, std::vector<Triangle> triangles) {
-  auto data = std::make_shared<Data>();
-  data->vertices = std::move(vertices);
-  data->triangles = std::move(triangles);
-  for (const Vec3& v : data->vertices) data->box.add(v);
-  return Mesh{std::move(data)};
-}
 std::span<const Vec3> Mesh::vertices() const {
   return data_->vertices;
 }
@@ -28,16 +17,20 @@ const std::vector<MeshFlaw>& Mesh::flaws() const {
   return data_->flaws;
 }
 bool Mesh::closed() const {
-  return false;
+  return data_->closed;
 }
 const Bounds& Mesh::bounds() const {
   return data_->box;
 }
 double Mesh::volume() const {
-  return 0.0;
+  return data_->volume;
 }
-bool Mesh::contains(const Vec3&) const {
-  return false;
+
+bool Mesh::contains(const Vec3& p) const {
+  if (!data_->closed) return false;
+  bool inside = false;
+  along_x(data_->tree, p, [&](int i) { inside ^= ray_meets(p, data_->tree.at(i)); });
+  return inside;
 }
 
 }  // namespace baywright::geometry

@@ -251,12 +251,16 @@ class Sectors {
 }  // namespace
 
 Gap ring_gap(const Piece& ring, const Pose& pose_ring, const Piece& other, const Pose& pose_other) {
-  const Gap around = convex_gap(outer(ring), pose_ring, outer(other), pose_other);
+  Gap around = convex_gap(outer(ring), pose_ring, outer(other), pose_other);
   if (!std::isfinite(around.error)) return around;
   if (around.mm > around.error) {
     const Vec3 on_b = onto(other, pose_other, around.on_b);
     const Vec3 on_a = onto(ring, pose_ring, on_b);
-    if (glm::length(on_b - on_a) <= around.mm + around.error) return around;
+    if (glm::length(on_b - on_a) <= around.mm + around.error) {
+      around.on_a = on_a;
+      around.on_b = on_b;
+      return around;
+    }
   }
   if (const auto standing = upright(pose_ring.inverse().after(pose_other), other)) {
     Gap found = upright_gap(ring, *standing, rounding_of(ring, pose_ring, other, pose_other));

@@ -7,6 +7,9 @@
 #include "geometry/cut.h"
 #include "geometry/limits.h"
 #include "geometry/outline.h"
+#include "geometry/section_areas.h"
+#include "geometry/section_loops.h"
+#include "geometry/section_mesh.h"
 
 #include <algorithm>
 #include <array>
@@ -15,30 +18,6 @@
 
 namespace baywright::geometry {
 namespace {
-
-double perimeter(const Outline& outline) {
-  double sum = 0.0;
-  for (std::size_t i = 0; i < outline.size(); ++i) sum += glm::distance(outline[i], outline[(i + 1) % outline.size()]);
-  return sum;
-}
-
-/// No area to speak of: what a plane leaves that only touches an edge or a corner.
-bool is_empty(const Outline& outline) {
-  return !(std::abs(signed_area(outline)) > touch_mm * perimeter(outline));
-}
-
-void turn_to(Outline& outline, bool counter_clockwise) {
-  if ((signed_area(outline) > 0.0) != counter_clockwise) std::reverse(outline.begin(), outline.end());
-}
-
-Outline without_repeats(const Outline& outline) {
-  Outline kept;
-  for (const Vec2& p : outline) {
-    if (kept.empty() || glm::distance(kept.back(), p) > touch_mm) kept.push_back(p);
-  }
-  while (kept.size() > 1 && glm::distance(kept.front(), kept.back()) <= touch_mm) kept.pop_back();
-  return kept;
-}
 
 /// Steps for an arc of `angle` radians on a curve of the greatest radius of curvature `radius`: a chord of angle t
 /// strays from it by radius * t² / 8 at most.
@@ -80,7 +59,7 @@ class Sliced {
   [[nodiscard]] std::vector<Region> shadow() const {
     if (square_to_axis()) return {base()};
     if (along_axis()) return strips({extent()});
-    return round() ? std::vector<Region>{shadow_of_cylinder()} : shadows_of_pieces();
+    return round() ? std::vector<Region>{shadow_of_cylinder()} : shadow_of_pieces();
   }
 
  private:
@@ -199,8 +178,7 @@ class Sliced {
 
   /// Outlines with their holes, in view coordinates.
   [[nodiscard]] std::vector<Region> grouped(const std::vector<Ring>& rings) const {
-    std::vector<Region> regions;
-    std::vector<Outline> holes;
+    std::vector<Outline> loops;
     for (const Ring& ring : rings) {
       Outline base;
       Outline seen;
@@ -209,21 +187,11 @@ class Sliced {
         seen.push_back(flat(p));
       }
       seen = without_repeats(seen);
-      if (seen.size() < 3 || is_empty(seen)) continue;
-      const bool outer = signed_area(base) > 0.0;
-      turn_to(seen, outer);
-      if (outer) {
-        regions.push_back({std::move(seen), {}});
-      } else {
-        holes.push_back(std::move(seen));
-      }
+      if (is_empty(seen, touch_mm)) continue;
+      turn_to(seen, signed_area(base) > 0.0);
+      loops.push_back(std::move(seen));
     }
-    for (Outline& hole : holes) {
-      const auto owner = std::find_if(regions.begin(), regions.end(),
-                                      [&](const Region& region) { return contains(region.outline, hole.front()); });
-      if (owner != regions.end()) owner->holes.push_back(std::move(hole));
-    }
-    return regions;
+    return nested(std::move(loops));
   }
 
   [[nodiscard]] static Ring ring_of(const Outline& outline) {
@@ -293,15 +261,16 @@ class Sliced {
     return region;
   }
 
-  [[nodiscard]] std::vector<Region> shadows_of_pieces() const {
-    std::vector<Region> regions;
+  [[nodiscard]] std::vector<Region> shadow_of_pieces() const {
+    std::vector<Outline> shadows;
     for (const Piece& piece : solid_.pieces()) {
       Outline points = flat(piece.corners, 0.0);
       const Outline top = flat(piece.corners, piece.height);
       points.insert(points.end(), top.begin(), top.end());
-      regions.push_back({hull(std::move(points)), {}});
+      shadows.push_back(hull(std::move(points)));
     }
-    return regions;
+    if (shadows.size() == 1) return {{std::move(shadows.front()), {}}};
+    return joined(shadows);
   }
 
   const Solid& solid_;
@@ -323,10 +292,18 @@ double area(const Region& region) {
 }
 
 std::vector<Region> section(const Placed& placed, const View& view) {
+  if (const Mesh* mesh = placed.solid.mesh()) return mesh_section(*mesh, placed.pose, view);
   return Sliced{placed, view}.section();
 }
 
+std::vector<std::pair<Vec2, Vec2>> cut_lines(const Placed& placed, const View& view) {
+  const Mesh* mesh = placed.solid.mesh();
+  return mesh != nullptr && !mesh->closed() ? mesh_cut_lines(*mesh, placed.pose, view)
+                                            : std::vector<std::pair<Vec2, Vec2>>{};
+}
+
 std::vector<Region> shadow(const Placed& placed, const View& view) {
+  if (const Mesh* mesh = placed.solid.mesh()) return mesh_shadow(*mesh, placed.pose, view);
   return Sliced{placed, view}.shadow();
 }
 
@@ -334,7 +311,7 @@ Outline common(const Outline& a, const Outline& b) {
   Outline window = b;
   turn_to(window, true);
   Outline shared = without_repeats(clipped(a, window, 0.0));
-  if (shared.size() < 3 || is_empty(shared)) return {};
+  if (is_empty(shared, touch_mm)) return {};
   turn_to(shared, true);
   return shared;
 }

@@ -157,6 +157,11 @@ bool Solid::convex() const {
 }
 
 Bounds bounds(const Placed& placed) {
+  if (const Mesh* mesh = placed.solid.mesh()) {
+    Bounds box = Bounds::empty();
+    for (const Vec3& vertex : mesh->vertices()) box.add(placed.pose.point(vertex));
+    return box;
+  }
   Bounds all = Bounds::empty();
   for (const Piece& piece : placed.solid.pieces()) all.add(bounds(piece, placed.pose));
   return all;

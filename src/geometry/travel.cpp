@@ -2,6 +2,7 @@
 
 #include "geometry/cast.h"
 #include "geometry/gap.h"
+#include "geometry/mesh_travel.h"
 
 #include <limits>
 
@@ -20,6 +21,9 @@ Travel travel(std::span<const Placed> moving, std::span<const Placed> fixed, con
   Travel first;
   first.mm = std::numeric_limits<double>::infinity();
   for (const Placed& stays : fixed) {
+    for (const Placed& moves : moving) {
+      if (stays.solid.mesh() != nullptr || moves.solid.mesh() != nullptr) mesh_travel(moves, stays, direction, first);
+    }
     for (const Piece& of_fixed : stays.solid.pieces()) {
       for (const Placed& moves : moving) {
         for (const Piece& of_moving : moves.solid.pieces()) {

@@ -86,6 +86,29 @@ Flat flat_gap(const Piece& ring, const Upright& other) {
   return best;
 }
 
+/// Ends that face each other: some point over the material of both. Its distances from the two centres and theirs from
+/// each other are the sides of a triangle. The middles of the walls are tried; where they make no triangle, both
+/// distances move toward the bounds that do.
+Vec2 shared_point(const Piece& ring, const Upright& other) {
+  const double off = glm::length(other.centre);
+  double here = 0.5 * (ring.bore + ring.radius);
+  double there = 0.5 * (other.bore + other.radius);
+  const auto move = [&](double lacking, double to_here, double to_there) {
+    const double gained = std::abs(to_here - here) + std::abs(to_there - there);
+    if (!(lacking > 0.0 && gained > 0.0)) return;
+    const double share = std::min(1.0, lacking / gained);
+    here += share * (to_here - here);
+    there += share * (to_there - there);
+  };
+  move(off - here - there, ring.radius, other.radius);
+  move(here - there - off, ring.bore, other.radius);
+  move(there - here - off, ring.radius, other.bore);
+  const Vec2 out = unit_or_x(other.centre);
+  const double along = off > 0.0 ? std::clamp(0.5 * ((here - there) * (here + there) / off + off), -here, here) : here;
+  const double aside = std::sqrt((here - along) * (here + along));
+  return out * along + Vec2{-out.y, out.x} * aside;
+}
+
 }  // namespace
 
 std::optional<Upright> upright(const Pose& relative, const Piece& other) {
@@ -137,15 +160,7 @@ Gap upright_gap(const Piece& ring, const Upright& standing, double rounding) {
     return gap;
   }
   if (!(flat.gap > 0.0) && standing.corners.empty()) {
-    // Ends face each other: some point over the material of both.
-    const Vec2 out = unit_or_x(standing.centre);
-    const double off = glm::length(standing.centre);
-    const double from = std::max(ring.bore, off - standing.radius);
-    const double to = std::min(ring.radius, off + standing.radius);
-    const Vec2 middle = out * (0.5 * (from + to));
-    flat.on_ring = middle;
-    flat.on_other = middle;
-    if (glm::length(middle - standing.centre) < standing.bore) flat.on_ring = flat.on_other = out * to;
+    flat.on_ring = flat.on_other = shared_point(ring, standing);
   }
   double z_ring = 0.0;
   double z_other = 0.0;

@@ -35,7 +35,8 @@ class Plane {
 Extreme extreme(const Body& body, const Vec3& centre, const Vec3& d, const Plane& plane, double band) {
   const Vec3 q = body.local(d);
   const Vec3 end = body.w * (q.z < 0.0 ? -body.half : body.half);
-  const bool both_ends = 2.0 * body.half * std::abs(q.z) <= band;
+  // A sheet has one end only: its corners must not be taken twice.
+  const bool both_ends = body.half > 0.0 && 2.0 * body.half * std::abs(q.z) <= band;
   Extreme found;
   if (body.base == Body::Base::disc) {
     const double length = std::sqrt(q.x * q.x + q.y * q.y);

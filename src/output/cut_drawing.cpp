@@ -81,7 +81,7 @@ void draw_seen(const Subject& s, Group& group, const std::vector<Seen>& seen, co
       area.degrees = hatch.degrees;
       area.pitch = hatch.pitch;
     }
-    group.add(std::move(area));
+    if (!each.outlines.empty()) group.add(std::move(area));
     draw_edges(group, each.breaks, placement, {thin_line, grey, false});
     if (!each.cut) draw_edges(group, each.edges, placement, {});
   }
@@ -90,8 +90,11 @@ void draw_seen(const Subject& s, Group& group, const std::vector<Seen>& seen, co
 }
 
 void draw_overlap(Group& group, const Spot& spot, const Finding& finding, const Placement& placement) {
-  for (const Outline& outline : on_paper(spot.overlap, placement))
-    draw_verdict_area(group, finding.verdict.value_or(fit::Verdict::undecided), true, outline);
+  for (const geometry::Region& region : spot.overlap) {
+    std::vector<Outline> outlines = region.holes;
+    outlines.insert(outlines.begin(), region.outline);
+    draw_verdict_area(group, finding.verdict.value_or(fit::Verdict::undecided), true, on_paper(outlines, placement));
+  }
 }
 
 namespace {

@@ -50,6 +50,7 @@ Json finding(const fit::Finding& finding, tolerance::Method method) {
     out["gap"] = nullptr;
   out["at"] = point(finding.at);
   out["toward"] = point(finding.toward);
+  if (finding.shared) out["shared"] = {{"low", point(finding.shared->low)}, {"high", point(finding.shared->high)}};
   out["chain"] = Json::array();
   for (const fit::ChainLink& link : finding.chain) out["chain"].push_back(chain(link));
   const std::string need = say_need(finding);
@@ -89,6 +90,11 @@ std::string check_json(const fit::Check& check, const fit::Together* together) {
   out["schema"] = 1;
   out["build"] = check.title;
   out["method"] = word(check.method);
+  const bool sampled = check.method == tolerance::Method::sampled;
+  if (sampled) {
+    out["builds"] = check.sampling.builds;
+    out["seed"] = check.sampling.seed;
+  }
   out["clearance"] = figure(check.clearance);
   out["seatings"] = Json::array();
   for (const fit::Seating& seating : check.seatings) {
@@ -97,6 +103,10 @@ std::string check_json(const fit::Check& check, const fit::Together* together) {
     one["place"] = seating.place;
     one["verdict"] = word(seating.verdict);
     one["share_that_fits"] = seating.share ? figure(*seating.share) : Json(nullptr);
+    if (sampled) {
+      one["share_low"] = seating.sure ? figure(seating.sure->low) : Json(nullptr);
+      one["share_high"] = seating.sure ? figure(seating.sure->high) : Json(nullptr);
+    }
     one["questions"] = {{"form factor", question(seating.questions.form_factor)},
                         {"interface", question(seating.questions.interface)},
                         {"bus", question(seating.questions.bus)}};

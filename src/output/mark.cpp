@@ -111,14 +111,14 @@ void draw_mark(Group& group, Verdict verdict, const Vec2& at, double size) {
   }
 }
 
-void draw_verdict_area(Group& group, Verdict verdict, bool overlap, const Outline& outline) {
+void draw_verdict_area(Group& group, Verdict verdict, bool overlap, const std::vector<Outline>& outlines) {
   const std::string own = colour(verdict);
-  Area area{{outline}, paper, Pattern::none, 0.0, 1.2, {0.3, own, false}};
+  Area area{outlines, paper, Pattern::none, 0.0, 1.2, {0.3, own, false}};
   if (verdict == Verdict::does_not_fit && overlap) area.pattern = Pattern::grid;
   if (verdict == Verdict::marginal) area.pattern = Pattern::dots;
-  group.add(Line{outline, true, {thick_line + 0.3, paper, false}});
+  for (const Outline& outline : outlines) group.add(Line{outline, true, {thick_line + 0.3, paper, false}});
   group.add(area);
-  group.add(Line{outline, true, {thick_line, own, false}});
+  for (const Outline& outline : outlines) group.add(Line{outline, true, {thick_line, own, false}});
 }
 
 Strokes strokes(const Area& area) {

@@ -16,9 +16,9 @@ namespace baywright::output {
 /// The mark in the square of `size` mm whose upper left corner is `at`.
 void draw_mark(Group& group, fit::Verdict verdict, const Vec2& at, double size);
 
-/// The area of a gap or an overlap: its pattern, its colour, and an outline that stands off from what lies under it.
-/// The grid is for what two parts both claim; a gap that is too small is empty.
-void draw_verdict_area(Group& group, fit::Verdict verdict, bool overlap, const Outline& outline);
+/// The area of a gap or an overlap, holes among its outlines: its pattern, its colour, and an outline that stands off
+/// from what lies under it. The grid is for what two parts both claim; a gap that is too small is empty.
+void draw_verdict_area(Group& group, fit::Verdict verdict, bool overlap, const std::vector<Outline>& outlines);
 
 /// The strokes of the area's pattern within its outlines: pairs of ends for `hatch` and `grid`, points for `dots`. They
 /// are laid out from the sheet's corner, so that areas side by side join.

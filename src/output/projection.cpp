@@ -209,13 +209,6 @@ Outline clipped(Outline outline, const Outline& clip) {
   return std::abs(doubled) > same * same ? outline : Outline{};
 }
 
-bool convex(const Outline& outline) {
-  const std::size_t n = outline.size();
-  for (std::size_t i = 0; i < n; ++i)
-    if (cross(outline[(i + 1) % n] - outline[i], outline[(i + 2) % n] - outline[(i + 1) % n]) < -same) return false;
-  return n >= 3;
-}
-
 std::vector<Seen> cut_scene(const Scene& scene, const View& view, const Window& window, double scale, bool behind) {
   std::vector<Seen> back;
   std::vector<Seen> cut;
@@ -223,6 +216,9 @@ std::vector<Seen> cut_scene(const Scene& scene, const View& view, const Window& 
     const Element& element = scene.element(i);
     if (!reaches(bounds_in(view, element), window)) continue;
     append(cut, through(geometry::section(element.placed, view), {i, true, 0.0, {}, {}, {}}, window, scale));
+    Seen surface{i, true, 0.0, {}, {}, {}};
+    for (const auto& [p, q] : geometry::cut_lines(element.placed, view)) surface.edges.push_back({p, q});
+    if (!surface.edges.empty()) cut.push_back(std::move(surface));
     const Depths depths = depths_in(view, element);
     if (behind && depths.low < -same)
       append(back, through(geometry::shadow(element.placed, view), {i, false, std::min(0.0, depths.high), {}, {}, {}},

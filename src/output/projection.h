@@ -31,7 +31,8 @@ struct Seen {
   int element = -1;
   bool cut = false;                       // else it is what is seen of a part behind the plane
   double depth = 0.0;                     // of its nearest point toward the viewer
-  std::vector<Outline> outlines;          // view coordinates, within the window; holes among them
+  std::vector<Outline> outlines;          // view coordinates, within the window; holes among them. None where a mesh
+                                          // without an inside is cut: that has edges only, which may leave the window
   std::vector<std::vector<Vec2>> edges;   // of the part
   std::vector<std::vector<Vec2>> breaks;  // where the window ends it
 };
@@ -62,7 +63,5 @@ struct Depths {
 /// What of the outline lies in the convex, counter-clockwise `clip`. An outline that is not convex may keep edges of no
 /// width along the clip's sides, which change no area.
 [[nodiscard]] Outline clipped(Outline outline, const Outline& clip);
-
-[[nodiscard]] bool convex(const Outline& outline);  // counter-clockwise and without a re-entrant corner
 
 }  // namespace baywright::output

@@ -144,7 +144,7 @@ Spot spot_of(const Subject& s, const View& view) {
   if (gap < 0.0) {
     const Vec2& a = spot.on_drive;
     const Vec2& b = spot.on_other;
-    spot.overlap.push_back({a - across * half, b - across * half, b + across * half, a + across * half});
+    spot.overlap.push_back({{a - across * half, b - across * half, b + across * half, a + across * half}, {}});
   }
   return spot;
 }

@@ -291,7 +291,7 @@ void draw_figure(Group& group, const std::vector<Seen>& seen, const Placement& p
 double draw_detail(const Subject& s, const SectionView& section, const Layout& layout, const Box& region,
                    bool figures_beside, Group& all) {
   constexpr double title = 6.0;
-  constexpr double caption = 16.5;
+  const double caption = s.drawn->shared ? 16.5 + 2.0 * line_height : 16.5;
   constexpr double caption_width = 33.0;
   constexpr double most = 62.0;
   const double left = region.low.x;
@@ -351,7 +351,7 @@ double draw_detail(const Subject& s, const SectionView& section, const Layout& l
       box_round = {glm::min(box_round.low, placement.at(p)), glm::max(box_round.high, placement.at(p))};
     taken.push_back(box_round);
   };
-  for (const Outline& outline : spot.overlap) take(outline);
+  for (const geometry::Region& area : spot.overlap) take(area.outline);
   if (asked_line) taken.push_back(*asked_line);
   if (screw) {
     const Vec2 side = Vec2(-screw->in.y, screw->in.x) * screw->hole;
@@ -375,11 +375,15 @@ double draw_detail(const Subject& s, const SectionView& section, const Layout& l
   const double caption_left = figures_beside ? box.high.x + 2.0 : left;
   const double caption_room = figures_beside ? caption_width - 2.0 : box.width();
   double y = figures_beside ? box.low.y + 3.0 : box.high.y + 4.0;
-  for (const std::string& each : captions)
-    for (std::string& line : wrapped(each, caption_room, smallest_text, figures_beside ? 2 : 1)) {
+  const auto write = [&](const std::string& words, std::size_t lines) {
+    for (std::string& line : wrapped(words, caption_room, smallest_text, lines)) {
       out.add(text({caption_left, y}, std::move(line)));
       y += line_height;
     }
+  };
+  for (const std::string& each : captions) write(each, figures_beside ? 2 : 1);
+  if (s.drawn->shared)
+    write("overlap " + size_words(*s.drawn->shared) + ": what would have to go", figures_beside ? 4 : 2);
 
   // Where it is in the section.
   const Window shown{glm::max(window.low, section.window.low), glm::min(window.high, section.window.high)};

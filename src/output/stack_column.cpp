@@ -380,7 +380,7 @@ void draw(const StackColumn& column, const Box& box, bool down, const std::strin
   const double opened = total(column.open);
   const double closed = total(column.close);
   draw_verdict_area(out, column.verdict, column.gap.nominal < 0.0,
-                    bar(layout, layout.wide, std::min(opened, closed), std::max(opened, closed)));
+                    {bar(layout, layout.wide, std::min(opened, closed), std::max(opened, closed))});
   const auto across = [&](double at, double width, const std::string& colour, bool dashed) {
     out.add(Line{{{layout.narrow.low.x, layout.at(at)}, {layout.wide.high.x + 2.0, layout.at(at)}},
                  false,

@@ -1,6 +1,7 @@
 #include "output/text.h"
 
 #include "output/words.h"
+#include "tolerance/draw.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
@@ -80,7 +81,9 @@ std::vector<std::string> drives_of(const Check& check) {
 /// The first line: the answer.
 std::string answer(const Check& check, const Tally& tally) {
   const std::vector<std::string> drives = drives_of(check);
-  const std::string by = check.method == tolerance::Method::worst ? "" : " (limits by " + in_words(check.method) + ")";
+  const std::string by = check.method == tolerance::Method::worst     ? ""
+                         : check.method == tolerance::Method::sampled ? " (" + in_words(check.sampling) + ")"
+                                                                      : " (limits by " + in_words(check.method) + ")";
   if (check.seatings.size() == 1) {
     const Seating& only = check.seatings.front();
     return only.drive + " in " + only.place + ": " + word(only.verdict) + by + ".";
@@ -134,12 +137,10 @@ std::string others_at(const Seating& seating, const Finding& first) {
   return out + " (baywright explain has the figures).";
 }
 
-constexpr double almost_all = 0.9999;  // some builds do not fit, however few: rounding must not say otherwise
-
-void add_seating(std::string& out, const Seating& seating, tolerance::Method method, bool colour) {
+void add_seating(std::string& out, const Seating& seating, const Check& check, bool colour) {
   out += '\n' + seating.drive + " in " + seating.place + ": " + painted(seating.verdict, colour);
-  if (seating.share && seating.verdict == Verdict::marginal)
-    out += ", " + percent(std::min(*seating.share, almost_all)) + " of builds fit";
+  const std::string share = share_in_words(seating, check.sampling);
+  if (!share.empty()) out += ", " + share;
   out += '\n';
   const std::pair<const char*, const fit::Question*> questions[] = {{"form factor", &seating.questions.form_factor},
                                                                     {"interface", &seating.questions.interface},
@@ -159,6 +160,7 @@ void add_seating(std::string& out, const Seating& seating, tolerance::Method met
     if (question) continue;  // said above
     const bool clearance = finding.kind == fit::Kind::clearance;
     if (clearance && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
+    if (finding.why.code == fit::Code::tool_reaches) continue;                   // as it should be
     // A screw is neither too long nor too short: one line says it.
     if (finding.kind == fit::Kind::screw && finding.verdict == Verdict::fits &&
         finding.why.code == fit::Code::screw_short)
@@ -172,15 +174,26 @@ void add_seating(std::string& out, const Seating& seating, tolerance::Method met
              : *finding.verdict != Verdict::fits ? word(*finding.verdict)
              : clearance                         ? "closest"
                                                  : word(finding.kind),
-             say(finding, method) + (need.empty() ? "" : " " + need));
+             say(finding, check.method) + (need.empty() ? "" : " " + need));
   }
+}
+
+}  // namespace
+
+namespace {
+
+std::string limits_in_words(const Check& check) {
+  if (check.method != tolerance::Method::sampled) return in_words(check.method);
+  if (check.sampling.builds < fit::fewest_for_limits)
+    return "worst case; " + in_words(check.sampling) + ", too few for limits";
+  return in_words(check.sampling) + "; one build in 740 lies beyond each, so what fits may fail that rarely";
 }
 
 }  // namespace
 
 std::string closing(const Check& check, const std::string& more) {
   std::string out = '\n' +
-                    wrapped("Limits: " + in_words(check.method) +
+                    wrapped("Limits: " + limits_in_words(check) +
                                 ". Clearance asked for: " + tolerance::in_words(check.clearance) + " mm. " + more,
                             0) +
                     '\n';
@@ -191,7 +204,7 @@ std::string closing(const Check& check, const std::string& more) {
 
 std::string check_text(const Check& check, const Tally& tally, bool colour) {
   std::string out = wrapped(answer(check, tally), 0) + '\n';
-  for (const Seating& seating : check.seatings) add_seating(out, seating, check.method, colour);
+  for (const Seating& seating : check.seatings) add_seating(out, seating, check, colour);
   out += closing(check, "The chain behind each figure: baywright explain " + check.file);
   return out;
 }
@@ -202,6 +215,8 @@ double weight(const fit::ChainLink& link, tolerance::Method method) {
   const tolerance::Dimension& d = link.dimension;
   const double half = d.open() ? std::min(d.minus, d.plus) : 0.5 * (d.minus + d.plus);
   const double part = std::abs(link.sensitivity) * half;
+  if (method == tolerance::Method::sampled && !d.open())
+    return link.sensitivity * link.sensitivity * tolerance::variance(d);
   return method == tolerance::Method::worst ? part : part * part;
 }
 
@@ -236,12 +251,25 @@ void add_chain(std::string& out, const Finding& finding, tolerance::Method metho
     out += "    " + padded("fixed lengths", name_width) + "  " + tolerance::in_words(constant) + '\n';
 }
 
+std::string say_shared(const geometry::Bounds& box) {
+  std::string out = "at nominal both take up a room of " + size_words(box) + ":";
+  for (int axis = 0; axis < 3; ++axis) {
+    const auto at = [](double mm) { return tolerance::in_words(std::round(mm * 100.0) / 100.0); };
+    out += axis == 0 ? " " : ", ";
+    out += std::string(1, "xyz"[axis]) + ' ' + at(box.low[axis]) + " .. " + at(box.high[axis]);
+  }
+  return out;
+}
+
 }  // namespace
 
 std::string explain_text(const Check& check, bool all) {
   std::string out;
   for (const Seating& seating : check.seatings) {
-    out += (out.empty() ? "" : "\n") + seating.drive + " in " + seating.place + ": " + word(seating.verdict) + '\n';
+    out += (out.empty() ? "" : "\n") + seating.drive + " in " + seating.place + ": " + word(seating.verdict);
+    if (const std::string share = share_in_words(seating, check.sampling); seating.sure && !share.empty())
+      out += ", " + share;
+    out += '\n';
     std::size_t clear = 0;
     std::size_t left = 0;
     for (const Finding& finding : seating.findings) {
@@ -255,12 +283,15 @@ std::string explain_text(const Check& check, bool all) {
       const auto limit = [](double value) {
         return std::isfinite(value) ? tolerance::in_words(value) : std::string("open");
       };
-      std::string figures = "gap " + tolerance::in_words(finding.gap->nominal) + ", limits " + limit(finding.gap->min) +
-                            " .. " + limit(finding.gap->max) + " (" + in_words(check.method) + "), asked " +
-                            tolerance::in_words(finding.gap->asked);
+      std::string figures =
+          "gap " + tolerance::in_words(finding.gap->nominal) + ", limits " + limit(finding.gap->min) + " .. " +
+          limit(finding.gap->max) + " (" +
+          (finding.drawn ? in_words(check.sampling) : in_words(tolerance::chain_method(check.method))) + "), asked " +
+          tolerance::in_words(finding.gap->asked);
       if (finding.share) figures += ", enough in " + percent(*finding.share) + " of builds";
       figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
       out += "    " + wrapped(figures, 4) + '\n';
+      if (finding.shared) out += "    " + wrapped(say_shared(*finding.shared), 4) + '\n';
       add_chain(out, finding, check.method);
       const std::string need = say_need(finding);
       if (!need.empty()) out += "    " + wrapped(need, 4) + '\n';

@@ -1,5 +1,6 @@
 #include "output/views.h"
 
+#include "geometry/overlap.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
@@ -307,12 +308,11 @@ Spot spot_in(const Seated& seated, const Finding& finding, const View& view) {
     spot.on_drive = spot.along * from.end + side * level;
     spot.on_other = spot.along * -to.end + side * level;
   }
-  for (const Outline& one : a)
-    for (const Outline& other : b) {
-      const bool either = convex(other) || convex(one);  // two that are not share an area that this does not find
-      Outline common = convex(other) ? clipped(one, other) : either ? clipped(other, one) : Outline{};
-      if (common.size() >= 3) spot.overlap.push_back(std::move(common));
-    }
+  const Scene& scene = seated.scene;
+  for (const int one : alike(scene, finding.between[0], finding.bodies[0]))
+    for (const int other : alike(scene, finding.between[1], finding.bodies[1]))
+      for (geometry::Region& region : geometry::overlap(scene.element(one).placed, scene.element(other).placed, view))
+        spot.overlap.push_back(std::move(region));
   return spot;
 }
 

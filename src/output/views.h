@@ -40,9 +40,9 @@ struct OuterView {
 struct Spot {
   Vec2 on_drive{0.0};
   Vec2 on_other{0.0};
-  Vec2 along{0.0};               // unit, from the drive's part to the other
-  bool in_plane = true;          // false: the gap is not seen square on, and `along` is where it points in the section
-  std::vector<Outline> overlap;  // the areas that the two cuts share; empty where they share none
+  Vec2 along{0.0};       // unit, from the drive's part to the other
+  bool in_plane = true;  // false: the gap is not seen square on, and `along` is where it points in the section
+  std::vector<geometry::Region> overlap;  // the areas that the two cuts share; empty where they share none
 };
 
 /// Of what lies flat: along it, on its centre line where that shows the gap, else through the place where it is, or

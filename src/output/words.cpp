@@ -57,8 +57,23 @@ std::string whole(double value) {
   return text;
 }
 
+/// "100,000".
+std::string count_in_words(std::int64_t count) {
+  std::string text = std::to_string(count);
+  for (std::size_t at = text.size(); at > 3; at -= 3) text.insert(at - 3, ",");
+  return text;
+}
+
 std::string with_limits(tolerance::Method method) {
-  return method == tolerance::Method::worst ? "in the worst case" : "by root sum square";
+  switch (method) {
+    case tolerance::Method::worst:
+      return "in the worst case";
+    case tolerance::Method::rss:
+      return "by root sum square";
+    case tolerance::Method::sampled:
+      break;
+  }
+  return "once in 740 builds";  // the 0.135 % point
 }
 
 /// Verbs after a subject: chips are many.
@@ -98,7 +113,8 @@ std::string say_gap(const Finding& finding, tolerance::Method method) {
     std::string text = a + verbs.stand + deep(gap.nominal) + " mm into " + b + way + ", " +
                        (open ? left_open : deep(gap.min) + " " + limits);
     if (*finding.verdict == Verdict::does_not_fit)
-      return text + (gap.asked > none ? "; no build clears the " + mm(gap.asked) + " asked." : "; no build clears it.");
+      return text + "; " + (finding.share.value_or(0.0) > 0.0 ? "hardly any" : "no") + " build clears " +
+             (gap.asked > none ? "the " + mm(gap.asked) + " asked." : "it.");
     return text + (gap.asked > none ? ", yet some builds clear it by the " + mm(gap.asked) + " asked."
                                     : ", yet some builds clear it.");
   }
@@ -107,7 +123,8 @@ std::string say_gap(const Finding& finding, tolerance::Method method) {
                                              : std::string(verbs.come) + " as near as " + near(gap.min) + " " + limits;
   if (*finding.verdict == Verdict::marginal)
     return a + verbs.clear + b + " by " + near(gap.nominal) + " mm, but " + least + "; " + asked + ".";
-  return a + verbs.clear + b + " by only " + near(gap.nominal) + " mm and never by the " + mm(gap.asked) + " asked; " +
+  return a + verbs.clear + b + " by only " + near(gap.nominal) + " mm and " +
+         (finding.share.value_or(0.0) > 0.0 ? "hardly ever" : "never") + " by the " + mm(gap.asked) + " asked; " +
          (open                                ? ""
           : verbs.come == std::string("come") ? "they "
                                               : "it ") +
@@ -207,11 +224,58 @@ std::string word(Kind kind) {
 }
 
 std::string word(tolerance::Method method) {
-  return method == tolerance::Method::worst ? "worst" : "rss";
+  switch (method) {
+    case tolerance::Method::worst:
+      return "worst";
+    case tolerance::Method::rss:
+      return "rss";
+    case tolerance::Method::sampled:
+      break;
+  }
+  return "sampled";
 }
 
 std::string in_words(tolerance::Method method) {
-  return method == tolerance::Method::worst ? "worst case" : "root sum square";
+  switch (method) {
+    case tolerance::Method::worst:
+      return "worst case";
+    case tolerance::Method::rss:
+      return "root sum square";
+    case tolerance::Method::sampled:
+      break;
+  }
+  return "sampled";
+}
+
+std::string in_words(const fit::Sampling& sampling) {
+  return "sampled: " + count_in_words(sampling.builds) + (sampling.builds == 1 ? " build" : " builds") + ", seed " +
+         std::to_string(sampling.seed);
+}
+
+std::string share_in_words(const fit::Seating& seating, const fit::Sampling& sampling) {
+  constexpr double almost_all = 0.9999;  // some builds do not fit, however few: rounding must not say otherwise
+  if (!seating.share) return {};
+  const double share = *seating.share;
+  if (!seating.sure)
+    return seating.verdict == Verdict::marginal ? percent(std::min(share, almost_all)) + " of builds fit" : "";
+  const auto [low, high] = *seating.sure;
+  if (low == 1.0) return "even in the worst case";
+  if (high == 0.0) return {};
+  // As many decimals as the interval is worth; it is rounded outward.
+  const int decimals = std::clamp(static_cast<int>(std::ceil(-std::log10(100.0 * (high - low)))), 1, 6);
+  const double unit = std::pow(10.0, decimals);
+  const auto figure = [decimals](double percents) {
+    char text[32];
+    std::snprintf(text, sizeof text, "%.*f", decimals, percents);
+    return std::string(text);
+  };
+  const std::string from = figure(std::floor(100.0 * low * unit) / unit);
+  const std::string to = figure(std::ceil(100.0 * high * unit) / unit);
+  const std::string drawn = count_in_words(sampling.builds) + " drawn";
+  if (share == 1.0) return "all of " + drawn + " fit (at least " + from + " % of builds do, 95 % sure)";
+  if (share == 0.0) return "none of " + drawn + " fits (at most " + to + " % of builds do, 95 % sure)";
+  const double shown = std::clamp(std::round(100.0 * share * unit) / unit, 1.0 / unit, 100.0 - 1.0 / unit);
+  return figure(shown) + " % of builds fit (" + from + " to " + to + " %, 95 % sure)";
 }
 
 std::string subject(const Finding& finding, std::size_t which) {
@@ -319,7 +383,8 @@ std::string sold(const std::string& thread, double length) {
 }
 
 /// `verdict`: of the finding, none for a note. `worst`: the gap's lower limit.
-std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, double worst) {
+std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, double worst,
+                      tolerance::Method method) {
   const auto w = [&why](const char* name) { return why.word(name); };
   const auto f = [&why](const char* name) { return why.figure(name); };
   const std::string in = capital(w("what")) + ' ' + w("thread") + ", " + in_hundredths(f("length")) +
@@ -332,7 +397,7 @@ std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, 
   if (w("what") == "stud") buy = " Spacers with a screw through them would do, or a shorter stud.";
   const bool fits = verdict == Verdict::fits;
   const std::string some =
-      verdict == Verdict::marginal ? ", and in the worst case it is " + in_hundredths(-worst) + " wrong" : "";
+      verdict == Verdict::marginal ? ", and " + with_limits(method) + " it is " + in_hundredths(-worst) + " wrong" : "";
   switch (why.code) {
     case Code::screw_long:
       if (fits) return in + "; " + in_hundredths(f("most")) + " is the most.";
@@ -388,7 +453,7 @@ std::string say_fixing(const Reason& why) {
     case Code::bracket_missing:
       return "Without a bracket nothing holds the card but its slot.";
     default:
-      return say_screw(why, std::nullopt, 0.0);
+      return say_screw(why, std::nullopt, 0.0, tolerance::Method::worst);
   }
 }
 
@@ -461,9 +526,10 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
 }  // namespace
 
 std::string say(const Finding& finding, tolerance::Method method) {
+  if (!finding.drawn) method = tolerance::chain_method(method);
   if (finding.gap && finding.why.code == Code::hole_reach) return say_reach(finding, method);
   if (finding.gap && finding.kind == Kind::screw && finding.why.code != Code::head_through)
-    return say_screw(finding.why, finding.verdict, finding.gap->min);
+    return say_screw(finding.why, finding.verdict, finding.gap->min, method);
   return finding.gap && finding.why.code == Code::gap ? say_gap(finding, method) : say(finding.why);
 }
 
@@ -510,6 +576,16 @@ std::string direction_words(const geometry::Vec3& toward) {
   for (int axis = 0; axis < 3; ++axis)
     if (std::abs(toward[axis]) > 0.9999) return names[axis][toward[axis] > 0.0 ? 1 : 0];
   return "(" + mm(toward.x) + ", " + mm(toward.y) + ", " + mm(toward.z) + ")";
+}
+
+std::string size_words(const geometry::Bounds& box) {
+  const geometry::Vec3 size = box.high - box.low;
+  std::array<double, 3> sides = {size.x, size.y, size.z};
+  std::sort(sides.begin(), sides.end());
+  std::string out;
+  for (const double side : sides)
+    out += (out.empty() ? "" : " x ") + tolerance::in_words(std::round(side * 100.0) / 100.0);
+  return out + " mm";
 }
 
 }  // namespace baywright::output

@@ -7,11 +7,16 @@
 
 namespace baywright::output {
 
-[[nodiscard]] std::string word(fit::Verdict verdict);          // "fits", "marginal", "does not fit", "undecided"
-[[nodiscard]] std::string word(fit::Answer answer);            // "yes", "with adapter", "no"
-[[nodiscard]] std::string word(fit::Kind kind);                // as in models/check.schema.json
-[[nodiscard]] std::string word(tolerance::Method method);      // "worst", "rss"
-[[nodiscard]] std::string in_words(tolerance::Method method);  // "worst case", "root sum square"
+[[nodiscard]] std::string word(fit::Verdict verdict);               // "fits", "marginal", "does not fit", "undecided"
+[[nodiscard]] std::string word(fit::Answer answer);                 // "yes", "with adapter", "no"
+[[nodiscard]] std::string word(fit::Kind kind);                     // as in models/check.schema.json
+[[nodiscard]] std::string word(tolerance::Method method);           // "worst", "rss", "sampled"
+[[nodiscard]] std::string in_words(tolerance::Method method);       // "worst case", "root sum square", "sampled"
+[[nodiscard]] std::string in_words(const fit::Sampling& sampling);  // "sampled: 100,000 builds, seed 1"
+
+/// The share of builds that fit, with what is sure of it where they were drawn: "98.7 % of builds fit (98.6 to 98.8 %,
+/// 95 % sure)". Empty where the verdict says it all.
+[[nodiscard]] std::string share_in_words(const fit::Seating& seating, const fit::Sampling& sampling);
 
 /// What a finding is about, with the solid named where the part has several: "tray", "chips of fast long card".
 [[nodiscard]] std::string subject(const fit::Finding& finding, std::size_t which);
@@ -32,5 +37,8 @@ namespace baywright::output {
 /// "away from the board", as "+z" and the like: the direction of a unit vector that is close to an axis, else its
 /// figures.
 [[nodiscard]] std::string direction_words(const geometry::Vec3& toward);
+
+/// "0.30 x 22.00 x 58.20 mm": the sizes of a box, the least first.
+[[nodiscard]] std::string size_words(const geometry::Bounds& box);
 
 }  // namespace baywright::output

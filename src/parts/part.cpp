@@ -77,7 +77,11 @@ std::variant<Shaped, Refusal> shape(const Body& body, std::span<const double> va
     foot[w] = low[w];
     return Shaped{std::get<Solid>(made), {turn_to(w), foot}};
   }
-  if (body.form == Body::Form::mesh) return Shaped{Solid::mesh(*body.mesh), {Mat3(1.0), low}};
+  if (body.form == Body::Form::mesh) {
+    const Mat3 turn = geometry::rotation({0, 0, 1}, 90.0 * body.quarters);
+    const geometry::Bounds& box = body.mesh->bounds();
+    return Shaped{Solid::mesh(*body.mesh), {turn, low - glm::min(turn * box.low, turn * box.high)}};
+  }
   const auto [from_low, from_high] = extent(body.outline);
   const Vec2 flat(size[u], size[v]);
   std::vector<Outline> holes;
@@ -132,6 +136,7 @@ Body quarter_turned(Body body) {
   turn(body.outline);
   for (Outline& hole : body.holes) turn(hole);
   if (body.axis != 2) body.axis = 1 - body.axis;
+  if (body.form == Body::Form::mesh) body.quarters = (body.quarters + 1) % 4;
   return body;
 }
 

@@ -22,9 +22,10 @@ struct Body {
   Coordinates high;           // high > low at every value of the dimensions
   geometry::Outline outline;  // prism: in its nominal place, the two axes after `axis` in turn (x,y for z; y,z for x)
   std::vector<geometry::Outline> holes;
-  Coordinate bore;          // cylinder: diameter of the bore, 0 when solid
-  std::optional<geometry::Mesh> mesh;  // mesh: its low corner at the origin; its box is without limits
-  bool drawn_only = false;  // shown in drawings, never measured (a hole's rim, a printed mark)
+  Coordinate bore;                     // cylinder: diameter of the bore, 0 when solid
+  std::optional<geometry::Mesh> mesh;  // mesh: put with its low corner at `low`; its box is without limits
+  int quarters = 0;                    // mesh: quarter turns about z that it has made within its box, 0..3
+  bool drawn_only = false;             // shown in drawings, never measured (a hole's rim, a printed mark)
 
   /// The solid at one size, made once (`make_ready`): cutting an outline into convex pieces is the slow step of a
   /// seating.
@@ -38,6 +39,19 @@ struct Hole {
   double x = 0.0, y = 0.0, diameter = 0.0;  // mm
 };
 
+/// A mesh file behind a body: what was read into it, for people to judge.
+struct Model {
+  std::string body;
+  std::string file;                       // as written
+  std::string unit;                       // "mm", "cm", "m", "in"
+  bool unit_guessed = false;              // from its size
+  std::string up;                         // which axis of the file is the part's +z
+  bool up_guessed = false;                // not said
+  geometry::Vec3 size{0.0};               // mm
+  bool closed = true;                     // it has an inside
+  std::vector<geometry::MeshFlaw> flaws;  // `where` as the file has it: its unit, its axes
+};
+
 struct Part {
   std::string id;     // "board/mini-itx", "fin-heatsink-3"; "inline" for a solid in a build file
   std::string title;  // for people; may be empty
@@ -45,6 +59,7 @@ struct Part {
   std::vector<tolerance::Dimension> dimensions;
   std::vector<Body> bodies;  // at least one
   std::vector<Hole> holes;
+  std::vector<Model> models;
 
   int add(tolerance::Dimension dimension);  // its index
 };

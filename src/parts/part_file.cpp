@@ -1,5 +1,6 @@
 #include "parts/part_file.h"
 
+#include "parts/model.h"
 #include "tolerance/reading.h"
 
 #include <utility>
@@ -131,6 +132,27 @@ void require_solid(const Part& part, const Fields& fields) {
   }
 }
 
+namespace {
+
+/// A model where the file says (`at`, its low corner), else where its kind has its origin: a heatsink's lies under the
+/// middle of its near end.
+void place_model(Part& part, Fields& fields, const std::string& id) {
+  part.id = id;
+  part.kind = fields.maybe_text("kind").value_or("part");
+  add_model(part, fields, part.kind);
+  Body& body = part.bodies.back();
+  geometry::Vec3 at(0.0);
+  if (part.kind == "heatsink") at.x = -0.5 * part.models.back().size.x;
+  if (fields.has("at")) {
+    const std::vector<double> given = fields.numbers("at", 3);
+    at = {given[0], given[1], given[2]};
+  }
+  for (std::size_t axis = 0; axis < 3; ++axis)
+    for (Coordinates* side : {&body.low, &body.high}) (*side)[axis] += at[static_cast<int>(axis)];
+}
+
+}  // namespace
+
 Part read_part_file(const std::filesystem::path& path) {
   const std::string text = read_text_file(path);
   const toml::table document = parse_document(text, path.string());
@@ -138,14 +160,20 @@ Part read_part_file(const std::filesystem::path& path) {
   Measuring measuring;
   std::string id = path.filename().string();
   id.erase(id.size() - std::string(".part.toml").size());
-  fields.knows({"title", "source", "kind", "solid", "heatsink"});
+  fields.knows({"title", "source", "kind", "solid", "heatsink", "model", "unit", "up", "at"});
   const std::string title = fields.text("title");
   if (auto source = fields.maybe_text("source")) measuring.source = *source;
   Part part;
+  if (!fields.has("model"))
+    for (const std::string_view key : {"unit", "up", "at"})
+      if (fields.has(key)) fields.stop(key, "only a model has `" + std::string(key) + '`', "take it out");
   if (auto heatsink = fields.maybe_table("heatsink", "a heatsink")) {
-    for (const std::string_view key : {"solid", "kind"})
+    for (const std::string_view key : {"solid", "model", "kind"})
       if (fields.has(key)) fields.stop(key, "a heatsink has no `" + std::string(key) + '`', "keep one of them");
     part = heatsink_part(*heatsink, id, measuring);
+  } else if (fields.has("model")) {
+    if (fields.has("solid")) fields.stop("solid", "this part has both `model` and `solid`", "keep one of them");
+    place_model(part, fields, id);
   } else {
     part.id = id;
     part.kind = fields.maybe_text("kind").value_or("part");
@@ -153,7 +181,8 @@ Part read_part_file(const std::filesystem::path& path) {
       add_solid(part, fields.table("solid", "a solid"), part.kind, measuring);
     else {
       fields.finish();
-      fields.stop_here("this part has no solid", "add `solid = { box = [x, y, z] }` or `heatsink = { ... }`");
+      fields.stop_here("this part has no solid",
+                       "add `solid = { box = [x, y, z] }`, `heatsink = { ... }` or `model = \"FILE.obj\"`");
     }
   }
   part.title = title;

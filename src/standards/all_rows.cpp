@@ -8,6 +8,7 @@
 #include "standards/general_tolerances.h"
 #include "standards/m2.h"
 #include "standards/mini_cards.h"
+#include "standards/tools.h"
 
 namespace baywright::standards {
 
@@ -20,6 +21,7 @@ std::vector<Rows> all_rows() {
       {"add-in cards", addin_cards::rows()},
       {"generic adapters and cables", adapters::rows()},
       {"fasteners", fasteners::rows()},
+      {"tools", tools::rows()},
       {"general tolerances", general_tolerances::rows()},
   };
 }

@@ -51,6 +51,15 @@ struct HeightCode {
 [[nodiscard]] const Dimension& screw_head_height();    // at most 1.20 above the card's top
 [[nodiscard]] const Dimension& screw_head_diameter();  // at most 5.20
 
+/// Angles at which a card enters its socket, degrees, between its underside and the seating plane. No upper limit and no
+/// pivot are published.
+struct InsertionAngles {
+  double least;  // 5: PCI-SIG M.2 Rev 1.0, 2.4.5 (read)
+  double drawn;  // 20: Figure 36, an illustration (read)
+  double most;   // 30: one connector maker's 25 ±5 for the 4.2 class (read), taken for every class
+};
+[[nodiscard]] const InsertionAngles& insertion_angles();
+
 /// A key of the edge. `letter` A B C D E F G H J K L M.
 struct Key {
   char letter;

@@ -150,4 +150,9 @@ const Dimension& screw_head_diameter() {
   return row;
 }
 
+const InsertionAngles& insertion_angles() {
+  static const InsertionAngles angles{5.0, 20.0, 30.0};
+  return angles;
+}
+
 }  // namespace baywright::standards::m2

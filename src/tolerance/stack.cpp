@@ -24,7 +24,7 @@ Spread spread(std::span<const Term> terms, Method method) {
   for (const Term& term : terms) {
     if (term.sensitivity == 0.0) continue;  // else 0 times an open side is not a number
     const Spread one = reach(term);
-    if (method == Method::worst || term.dimension->open()) {
+    if (chain_method(method) == Method::worst || term.dimension->open()) {
       sum.down += one.down;
       sum.up += one.up;
     } else {

@@ -10,7 +10,12 @@
 
 namespace baywright::tolerance {
 
-enum class Method { worst, rss };
+enum class Method { worst, rss, sampled };
+
+/// By which a chain's limits are taken before builds are sampled, or where they cannot be.
+[[nodiscard]] constexpr Method chain_method(Method method) {
+  return method == Method::rss ? Method::rss : Method::worst;
+}
 
 struct Term {
   double sensitivity = 0.0;              // mm of the gap per mm of the dimension, signed
@@ -19,7 +24,7 @@ struct Term {
 
 /// The variation of a gap about its nominal. An open side of any term with a sensitivity opens one side of the gap:
 /// -infinity or +infinity. RSS with an open side: the closed terms as usual, the open side infinite, the other side
-/// taken at the open term's limit.
+/// taken at the open term's limit. Nothing is sampled here: `sampled` gives the worst case.
 struct Spread {
   double down =
       0.0;  // limits are nominal - down .. nominal + up, both may be negative (a one-sided limit shifts the middle)

@@ -187,7 +187,7 @@ TEST_CASE("slips of what the library and the standard know") {
       {wears, "wears = [ {} ]\n", "24:11", "neither a pad nor a heatsink"},
       {wears, "wears = [ { heatsink = \"fin-heatsink-3\" }, { pad = 1 } ]\n", "24:52", "from the card outward"},
       {"wears =", "is = \"cach\"\nwears =", "24:6", "it must be drive or cache module"},
-      {"clearance = 0.5", "method = \"best\"", "2:10", "\"worst\" or \"rss\""},
+      {"clearance = 0.5", "method = \"best\"", "2:10", "\"worst\", \"rss\" or \"sampled\""},
       {"clearance = 0.5", "measured_with = \"tape\"", "2:17", "\"caliper\" or \"rule\""},
   });
 }

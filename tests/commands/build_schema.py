@@ -4,6 +4,8 @@ the program must refuse. Exit status 77: python3-jsonschema is missing."""
 import copy
 import json
 import os
+import pathlib
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -24,7 +26,7 @@ SLIPS = [
     (["clearence"], 0.5),
     (["clearance"], -1),
     (["clearance"], "0.5"),
-    (["method"], "sampled"),
+    (["method"], "median"),
     (["measured_with"], "tape"),
     (["part"], REMOVE),
     (["part"], []),
@@ -55,6 +57,13 @@ SLIPS = [
     (["part", 4, "solid", "cylinder", "radius"], 3),
     (["part", 5, "solid", "prism", "outline"], [[0, 0], [1, 1]]),
     (["part", 5, "at"], [1, 2]),
+    (["part", 5, "unit"], "mm"),
+    (["part", 5, "up"], "+z"),
+    (["part", 7, "model"], 3),
+    (["part", 7, "model"], REMOVE),
+    (["part", 7, "solid"], {"box": [1, 2, 3]}),
+    (["part", 7, "unit"], "ft"),
+    (["part", 7, "up"], "z"),
     (["slot", 0, "on", "toward"], "+z"),
     (["slot", 0, "on", "at"], REMOVE),
     (["slot", 0, "socket"], "m2/M/H9"),
@@ -191,6 +200,17 @@ SLIPS = [
     (["drive", 15, "length"], 20),
     (["apart", 0, "between"], ["fins"]),
     (["apart", 0, "clearance"], REMOVE),
+    (["bay", 0, "fixing", "nut"], "yes"),
+    (["tool", 0, "name"], REMOVE),
+    (["tool", 0, "shaft"], REMOVE),
+    (["tool", 0, "shaft", "diameter"], 0),
+    (["tool", 0, "shaft", "lenght"], 60),
+    (["tool", 0, "handle"], REMOVE),
+    (["tool", 0, "handle", "length"], "?"),
+    (["tool", 0, "head"], {"diameter": 22, "height": 12}),
+    (["tool", 0, "recess"], "PH1"),
+    (["tool", 1, "head", "height"], REMOVE),
+    (["tool", 1, "head", "lever"], -1),
 ]
 
 
@@ -234,6 +254,9 @@ def main():
         for name in builds:
             with open(name, "rb") as file:
                 build = tomllib.load(file)
+            for part in build["part"]:
+                if "model" in part:  # is looked for beside the build
+                    shutil.copy(pathlib.Path(name).parent / part["model"], folder)
             wrong += [f"{name}: {list(error.absolute_path)}: {error.message}" for error in validator.iter_errors(build)]
             run = checked(program, folder, build)
             if run.returncode not in (0, 1) or run.stderr:

@@ -35,6 +35,7 @@ TEST_CASE("check --json is what its schema says") {
     const std::string file = test::source_path("models/builds/" + std::string(demo) + ".build.toml");
     add(std::string(demo) + ".json", {file});
     add(std::string(demo) + "-rss.json", {file, "--method", "rss"});
+    add(std::string(demo) + "-sampled.json", {file, "--method", "sampled", "--builds", "3000"});
   }
   add("everything.json", {test::source_path("tests/commands/data/everything.build.toml")});
   add("together.json", {test::source_path("tests/commands/data/everything.build.toml"), "--together"});

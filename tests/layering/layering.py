@@ -21,7 +21,7 @@ ALLOWED = {
     ("standards", "geometry"): set(),
     ("value", "geometry"): set(),
     ("build", "geometry"): {"vectors.h", "solid.h", "limits.h"},
-    ("output", "geometry"): {"vectors.h", "solid.h", "limits.h", "section.h"},
+    ("output", "geometry"): {"vectors.h", "solid.h", "limits.h", "section.h", "overlap.h"},
     ("output", "fit"): {"finding.h", "scene.h", "seated.h", "seating.h", "verdict.h"},
 }
 
@@ -33,7 +33,9 @@ OPENS_THE_WINDOW = "src/cli/view.cpp"
 SHAPES = set(ROOMS) - {"tolerance", "standards", "value"}
 THIRD_PARTY = [
     ("glm/", SHAPES),
+    ("polyclipping/", {"geometry"}),
     ("toml++/", {"parts", "build"}),
+    ("tiny_obj_loader.h", {"parts"}),
     ("nlohmann/", {"output"}),
     ("CLI/", {"cli"}),
     ("doctest/", set()),

@@ -24,6 +24,7 @@ solid = { plate = ["200 ±0", "60 ±0", "1.57 ±0"] }
 name = "ceiling"
 solid = { plate = ["200 ±0", "60 ±0", "2 ±0"] }
 above = { part = "board", by = "8.0 ±0" }
+removable = true
 [[slot]]
 name = "slot"
 on = { part = "board", face = "top", at = [20, 30], toward = "+x" }

@@ -96,7 +96,7 @@ TEST_CASE("CEM: a full card's top is at most 114.55 over the board, a low one's 
   const auto under = [](double roof, const std::string& more) {
     const std::string lid =
         "[[part]]\nname = \"lid\"\nsolid = { plate = [305, 244, 1] }\nabove = { part = \"board\", by = " +
-        std::to_string(roof) + " }\n";
+        std::to_string(roof) + " }\nremovable = true\n";
     return seating(slot("pcie/x4", "pcie 4.0 x4", lid, bare) + drive("add-in card/x4", "pcie 4.0 x4", more));
   };
   const std::string full = "bracket = \"full\"";

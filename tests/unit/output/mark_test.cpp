@@ -141,7 +141,7 @@ TEST_CASE("the grid is for what two parts both claim") {
   const Outline outline = {{0, 0}, {5, 0}, {5, 5}, {0, 5}};
   const auto pattern = [&](Verdict verdict, bool overlap) {
     Group group;
-    draw_verdict_area(group, verdict, overlap, outline);
+    draw_verdict_area(group, verdict, overlap, {outline});
     std::vector<const Area*> areas;
     collect(group, areas);
     return areas.front()->pattern;

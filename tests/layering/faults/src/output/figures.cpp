@@ -5,3 +5,4 @@
 #include <nlohmann/json.hpp>
 #include <CLI/CLI.hpp>
 #include <EGL/egl.h>
+#include "geometry/overlap.h"

@@ -98,12 +98,16 @@ class Mover {
       }
     }
     far_ = glm::length(all.high - all.low) + 1.0;
+    enclose();
   }
 
   [[nodiscard]] double far() const { return far_; }
   [[nodiscard]] const Removal& removal() const { return removal_; }
   [[nodiscard]] const std::vector<int>& moving() const { return moving_; }
-  void set_moving(std::vector<int> moving) { moving_ = std::move(moving); }
+  void set_moving(std::vector<int> moving) {
+    moving_ = std::move(moving);
+    enclose();
+  }
   [[nodiscard]] bool wears() const {
     return std::any_of(moving_.begin(), moving_.end(), [this](int i) { return !seated_.joint_drive.contains(i); });
   }
@@ -111,8 +115,10 @@ class Mover {
   /// What of the machine is met on the way. `brief`: no more is asked once something that stays is sure to be in it.
   [[nodiscard]] Judged judge(Way way, bool brief) const {
     Judged out{std::move(way), 0, Verdict::fits, {}};
+    const std::vector<int> near = near_way(out.way);
     for (const int a : moving_) {
-      for (const int b : around(a, out.way)) {
+      for (const int b : near) {
+        if (skips(a, b)) continue;
         const int group = group_of(b);
         if (group >= 0 && (out.out & (Groups{1} << group)) != 0) continue;
         const auto met = meeting(a, b, out.way, brief || group >= 0);
@@ -217,20 +223,45 @@ class Mover {
     return bay != nullptr && (name == bay->opens || name == way.through);
   }
 
-  /// Elements that stay and come near the way of a moving one.
-  [[nodiscard]] std::vector<int> around(int a, const Way& way) const {
-    const Element& own = scene_.element(a);
-    Bounds all = own.bounds;
+  /// The box about all that moves, along the drive's own axes.
+  void enclose() {
+    const Pose to_card = seated_.card.pose.inverse();
+    Bounds all = Bounds::empty();
+    whole_swing_ = 0.0;
+    for (const int a : moving_) {
+      const geometry::Placed& box = boxes_.at(a);
+      all.add(geometry::bounds({box.solid, to_card.after(box.pose)}));
+      whole_swing_ = std::max(whole_swing_, glm::length(scene_.element(a).swing));
+    }
+    auto made = geometry::Solid::box(all.high - all.low);
+    if (std::holds_alternative<geometry::Refusal>(made)) return;  // nothing moves
+    whole_ =
+        geometry::Placed{std::get<geometry::Solid>(std::move(made)), seated_.card.pose.after({Mat3(1.0), all.low})};
+  }
+
+  /// Elements that come near the way of the drive as a whole: most are told off at one box.
+  [[nodiscard]] std::vector<int> near_way(const Way& way) const {
+    std::vector<int> out;
+    if (!whole_) return out;
+    Bounds all = geometry::bounds(*whole_);
+    std::vector<geometry::Placed> starts;
     Pose before;
     for (const Movement& leg : way.legs) {
-      all.add(geometry::swept(geometry::bounds({own.placed.solid, before.after(own.placed.pose)}), leg));
+      starts.push_back({whole_->solid, before.after(whole_->pose)});
+      all.add(geometry::swept(geometry::bounds(starts.back()), leg));
       before = leg.at(1.0).after(before);
     }
-    std::vector<int> out;
-    host_.tree.near({all.low - own.swing, all.high + own.swing}, 0.0, out);
+    const Vec3 swing(whole_swing_);
+    host_.tree.near({all.low - swing, all.high + swing}, 0.0, out);
     for (const int wall : walls_)
       if (!opens(wall, way)) out.push_back(wall);
-    std::erase_if(out, [&](int b) { return skips(a, b); });
+    std::erase_if(out, [&](int b) {
+      const Element& other = scene_.element(b);
+      const double least = whole_swing_ + glm::length(other.swing) + rub;
+      for (std::size_t leg = 0; leg < way.legs.size(); ++leg)
+        if (!geometry::stays_clear(starts[leg], other.placed, way.legs[leg], least)) return false;
+      return true;
+    });
     return out;
   }
 
@@ -303,6 +334,8 @@ class Mover {
   bool cased_;
   double far_ = 0.0;
   std::vector<int> moving_;
+  std::optional<geometry::Placed> whole_;
+  double whole_swing_ = 0.0;  // mm: none of it moves farther within the limits
   std::vector<int> walls_;
   std::map<int, geometry::Placed> boxes_;  // about the moving ones, at their seats
   mutable std::vector<int> near_;
@@ -490,6 +523,17 @@ Insertion does_not_go(const build::Drive& drive, const build::Place& place, cons
   return {std::move(finding), nearest.verdict == Verdict::does_not_fit ? std::nullopt : std::optional(nearest.way), {}};
 }
 
+/// Of the blocked ways of that kind, at whichever angle, the one with the least in its way.
+Judged least_blocked(const Mover& mover, const Seated& seated, const build::Place& place, Judged best) {
+  for (Way& way : ways_out(seated, place, mover.far())) {
+    if (way.kind != best.way.kind) continue;
+    Judged judged = mover.judge(std::move(way), false);
+    if (judged.worst && judged.worst->gap && best.worst && judged.worst->gap->nominal > best.worst->gap->nominal)
+      best = std::move(judged);
+  }
+  return best;
+}
+
 }  // namespace
 
 Insertion insertion(const Host& host, const build::Build& build, const Seated& seated, const build::Drive& drive,
@@ -513,17 +557,6 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
     else if (judged.verdict < nearest.verdict && judged.out == 0)
       nearest = std::move(judged);
   };
-  if (plain.verdict == Verdict::fits) after.push_back(plain);
-  for (std::size_t i = 1; i < ways.size(); ++i) {
-    if (std::find(shut.begin(), shut.end(), ways[i].angle) != shut.end()) continue;
-    Judged judged = mover.judge(std::move(ways[i]), true);
-    note_shut(judged);
-    // A cased drive goes in by any side that is open, a card at the usual angle from any side.
-    const bool usual = std::holds_alternative<build::Bay>(place.socket) ||
-                       (judged.way.kind == Way::Kind::tilted && judged.way.angle == plain.way.angle);
-    if (judged.verdict == Verdict::fits && judged.out == 0) return goes(mover, drive, place, judged, plain, usual, {});
-    consider(std::move(judged));
-  }
   const auto taken_out = [&]() -> std::optional<Insertion> {
     std::vector<Groups> wanted;
     for (const Judged& judged : after) wanted.push_back(judged.out);
@@ -533,6 +566,23 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
     const Judged& judged = after[order->wanted];
     return goes(mover, drive, place, judged, plain, false, order->groups);
   };
+  if (plain.verdict == Verdict::fits) after.push_back(plain);
+  bool usual_angle = true;
+  for (std::size_t i = 1; i < ways.size(); ++i) {
+    // Whoever takes a lid off puts the card in as usual: other angles only where that does not do.
+    if (usual_angle && ways[i].angle != plain.way.angle) {
+      usual_angle = false;
+      if (auto done = taken_out()) return *std::move(done);
+    }
+    if (std::find(shut.begin(), shut.end(), ways[i].angle) != shut.end()) continue;
+    Judged judged = mover.judge(std::move(ways[i]), true);
+    note_shut(judged);
+    // A cased drive goes in by any side that is open, a card at the usual angle from any side.
+    const bool usual = std::holds_alternative<build::Bay>(place.socket) ||
+                       (judged.way.kind == Way::Kind::tilted && judged.way.angle == plain.way.angle);
+    if (judged.verdict == Verdict::fits && judged.out == 0) return goes(mover, drive, place, judged, plain, usual, {});
+    consider(std::move(judged));
+  }
   if (auto done = taken_out()) return *std::move(done);
   if (options.quick) {
     nearest.verdict = Verdict::undecided;
@@ -549,6 +599,7 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
   }
   if (auto done = taken_out()) return *std::move(done);
   nearest = mover.judge(std::move(nearest.way), false);  // with its figures
+  if (nearest.verdict == Verdict::does_not_fit) nearest = least_blocked(mover, seated, place, std::move(nearest));
   return does_not_go(drive, place, nearest,
                      nearest.verdict == Verdict::does_not_fit ? Code::way_blocked : Code::way_unsure);
 }

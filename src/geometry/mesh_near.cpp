@@ -58,10 +58,13 @@ class Both {
         of_b_{glm::transpose(a.pose.turn) * b.pose.turn, glm::transpose(a.pose.turn) * (b.pose.shift - a.pose.shift)},
         of_a_(of_b_.inverse()),
         spread_b_(sizes(of_b_.turn)),
-        spread_a_(sizes(of_a_.turn)) {}
+        spread_a_(sizes(of_a_.turn)),
+        skew_(skew(a.pose.turn) + skew(b.pose.turn)) {}
 
   /// What a coordinate can lose on its way, mm.
-  [[nodiscard]] double rounding() const { return 4e-15 * (reach_of(a_) + reach_of(b_) + glm::length(of_b_.shift)); }
+  [[nodiscard]] double rounding() const {
+    return (4e-15 + skew_) * (reach_of(a_) + reach_of(b_) + glm::length(of_b_.shift));
+  }
 
  protected:
   [[nodiscard]] Seen seen_of_a(int i) const { return seen(a_.node(i), of_a_, spread_a_); }
@@ -135,6 +138,7 @@ class Both {
   Pose of_a_;  // to those of b
   Mat3 spread_b_;
   Mat3 spread_a_;
+  double skew_;
 };
 
 class Nearest : public Both {

@@ -5,43 +5,16 @@
 // multiply-add. The middle stages save time on inputs that our outlines rarely hold.
 #include "geometry/orientation.h"
 
-#include <array>
+#include "geometry/exact_sum.h"
+
 #include <cmath>
 #include <limits>
 
 namespace baywright::geometry {
 namespace {
 
-/// A sum of doubles that is kept without rounding: the terms do not overlap and rise in size.
-class ExactSum {
- public:
-  void add(double term) {
-    double carry = term;
-    std::size_t kept = 0;
-    for (std::size_t i = 0; i < count_; ++i) {
-      const double sum = carry + terms_[i];
-      const double part = sum - carry;
-      const double lost = (carry - (sum - part)) + (terms_[i] - part);
-      if (lost != 0.0) terms_[kept++] = lost;
-      carry = sum;
-    }
-    if (carry != 0.0) terms_[kept++] = carry;
-    count_ = kept;
-  }
-  void add_product(double x, double y) {
-    const double product = x * y;
-    add(std::fma(x, y, -product));
-    add(product);
-  }
-  [[nodiscard]] int sign() const { return count_ == 0 ? 0 : terms_[count_ - 1] > 0.0 ? 1 : -1; }
-
- private:
-  std::array<double, 12> terms_{};
-  std::size_t count_ = 0;
-};
-
 int exact_orientation(const Vec2& a, const Vec2& b, const Vec2& c) {
-  ExactSum sum;
+  ExactSum<12> sum;
   sum.add_product(a.x, b.y);
   sum.add_product(-a.y, b.x);
   sum.add_product(b.x, c.y);

@@ -5,6 +5,7 @@
 // figure.
 #include "geometry/triangle_side.h"
 
+#include "geometry/exact_sum.h"
 #include "geometry/orientation.h"
 
 #include <array>
@@ -15,39 +16,10 @@ namespace baywright::geometry {
 
 namespace {
 
-/// A sum of doubles that is kept without rounding: the terms do not overlap and rise in size.
-class ExactSum {
- public:
-  void add(double term) {
-    double carry = term;
-    std::size_t kept = 0;
-    for (std::size_t i = 0; i < count_; ++i) {
-      const double sum = carry + terms_[i];
-      const double part = sum - carry;
-      const double lost = (carry - (sum - part)) + (terms_[i] - part);
-      if (lost != 0.0) terms_[kept++] = lost;
-      carry = sum;
-    }
-    if (carry != 0.0) terms_[kept++] = carry;
-    count_ = kept;
-  }
-  void add_product(double x, double y, double z) {
-    const double xy = x * y;
-    for (const double part : {std::fma(x, y, -xy), xy}) {
-      const double product = part * z;
-      add(std::fma(part, z, -product));
-      add(product);
-    }
-  }
-  [[nodiscard]] int sign() const { return count_ == 0 ? 0 : terms_[count_ - 1] > 0.0 ? 1 : -1; }
-
- private:
-  std::array<double, 100> terms_{};  // 24 products of four terms each
-  std::size_t count_ = 0;
-};
+using Sum = ExactSum<100>;  // 24 products of four terms each
 
 /// sense * det(u, v, w)
-void add_determinant(ExactSum& sum, const Vec3& u, const Vec3& v, const Vec3& w, double sense) {
+void add_determinant(Sum& sum, const Vec3& u, const Vec3& v, const Vec3& w, double sense) {
   sum.add_product(sense * u.x, v.y, w.z);
   sum.add_product(sense * u.y, v.z, w.x);
   sum.add_product(sense * u.z, v.x, w.y);
@@ -57,7 +29,7 @@ void add_determinant(ExactSum& sum, const Vec3& u, const Vec3& v, const Vec3& w,
 }
 
 int exact_side(const Vec3& a, const Vec3& b, const Vec3& c, const Vec3& p) {
-  ExactSum sum;
+  Sum sum;
   add_determinant(sum, b, c, p, 1.0);
   add_determinant(sum, a, c, p, -1.0);
   add_determinant(sum, a, b, p, 1.0);

@@ -31,6 +31,13 @@ Mat3 rotation(const Vec3& axis, double degrees) {
   return turn;
 }
 
+double skew(const Mat3& turn) {
+  const Mat3 off = glm::transpose(turn) * turn - Mat3{1.0};
+  double most = 0.0;
+  for (int i = 0; i < 3; ++i) most = std::max(most, std::abs(off[i].x) + std::abs(off[i].y) + std::abs(off[i].z));
+  return most;
+}
+
 Vec3 square_to(const Vec3& axis) {
   // The coordinate axis that is least along `axis` leaves the longest cross product.
   const Vec3 size = glm::abs(axis);

@@ -30,6 +30,9 @@ struct Pose {
 /// Rotation by `degrees` about the unit vector `axis`, right-handed. Multiples of 90 degrees come out exact.
 [[nodiscard]] Mat3 rotation(const Vec3& axis, double degrees);
 
+/// How far `turn` is from a rotation: no length changes by a larger share. A rotation in doubles is off by some 1e-16.
+[[nodiscard]] double skew(const Mat3& turn);
+
 /// Any unit vector at right angles to the unit vector `axis`; the same for the same input.
 [[nodiscard]] Vec3 square_to(const Vec3& axis);
 

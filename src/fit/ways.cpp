@@ -26,14 +26,21 @@ Movement shifted(const Vec3& by) {
   return movement;
 }
 
-Way tilted(const Pivot& pivot, double degrees, const Vec3& exit, double far) {
+/// A card that leaves sideways is lifted a little before, over the sockets beside its own, mm: their height less what
+/// drawing it out has lifted it by.
+constexpr double over_sockets = 2.0;
+
+/// `exit` zero: along itself.
+Way tilted(const Pivot& pivot, double degrees, const Vec3& exit, const Vec3& lift, double far) {
   Way way{Way::Kind::tilted, degrees, {}, {}};
   Movement turn;
   turn.pivot = pivot.edge;
   turn.axis = pivot.across;
   turn.degrees = degrees;
   const Vec3 along = geometry::rotation(pivot.across, degrees) * pivot.along;
-  way.legs = {turn, shifted(along * pivot.depth), shifted((exit == Vec3(0.0) ? along : exit) * far)};
+  way.legs = {turn, shifted(along * pivot.depth)};
+  if (lift != Vec3(0.0)) way.legs.push_back(shifted(lift));
+  way.legs.push_back(shifted((exit == Vec3(0.0) ? along : exit) * far));
   return way;
 }
 
@@ -47,7 +54,11 @@ std::vector<Way> ways_of_card(const Seated& seated, double far) {
   for (double degrees = angles.most; degrees >= angles.least; degrees -= 5.0)
     if (degrees != angles.drawn) tried.push_back(degrees);
   for (const double degrees : tried)
-    for (const Vec3& exit : {z, Vec3(0.0), x, -x}) out.push_back(tilted(pivot, degrees, exit, far));
+    for (const Vec3& lift : {Vec3(0.0), z * over_sockets})
+      for (const Vec3& exit : {z, Vec3(0.0), x, -x}) {
+        const bool sideways = exit == x || exit == -x;
+        if (sideways || lift == Vec3(0.0)) out.push_back(tilted(pivot, degrees, exit, lift, far));
+      }
   return out;
 }
 

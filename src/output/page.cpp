@@ -210,7 +210,7 @@ void draw_foot(const Subject& s, const std::string& scales, double asked, Group&
   foot.name = "title block";
   const build::Bay* bay = s.bay();
   const bool drills = bay != nullptr && bay->fixing && (bay->panel || bay->fixing->placed);
-  const std::vector<std::string> said = cautions(drills);
+  const std::vector<std::string> said = cautions(drills, s.drawn != nullptr && s.drawn->shared.has_value());
   double y_said = y - 4.6 * static_cast<double>(said.size() - 1);
   for (const std::string& caution : said) {
     foot.add(fitted({x + 66.0, y_said}, caution, inside.high.x - x - 66.0, 3.4, smallest_text, true));

@@ -198,7 +198,7 @@ std::string closing(const Check& check, const std::string& more) {
                             0) +
                     '\n';
   for (const Finding& note : check.notes) out += wrapped("Note: " + say(note, check.method), 0) + '\n';
-  for (const std::string& caution : cautions(check.drills)) out += wrapped(caution, 0) + '\n';
+  for (const std::string& caution : cautions(check.drills, false)) out += wrapped(caution, 0) + '\n';
   return out;
 }
 
@@ -291,7 +291,10 @@ std::string explain_text(const Check& check, bool all) {
       if (finding.share) figures += ", enough in " + percent(*finding.share) + " of builds";
       figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
       out += "    " + wrapped(figures, 4) + '\n';
-      if (finding.shared) out += "    " + wrapped(say_shared(*finding.shared), 4) + '\n';
+      if (finding.shared) {
+        out += "    " + wrapped(say_shared(*finding.shared), 4) + '\n';
+        out += "    " + wrapped(cautions(false, true).front(), 4) + '\n';
+      }
       add_chain(out, finding, check.method);
       const std::string need = say_need(finding);
       if (!need.empty()) out += "    " + wrapped(need, 4) + '\n';

@@ -553,8 +553,12 @@ std::string say_need(const Finding& finding) {
   return out;
 }
 
-std::vector<std::string> cautions(bool drills) {
+std::vector<std::string> cautions(bool drills, bool files) {
   std::vector<std::string> out;
+  if (files)
+    out.emplace_back(
+        "Before you file or cut: boards and drives out of the case, eye protection on, keep off copper; leave no "
+        "dust.");
   if (drills)
     out.emplace_back(
         "Before you drill: boards and drives out of the case, eye protection on; deburr, and leave no chips behind.");

@@ -28,8 +28,9 @@ namespace baywright::output {
 /// What would have to be so for a gap to be enough; empty where nothing simple would do.
 [[nodiscard]] std::string say_need(const fit::Finding& finding);
 
-/// What to do first so that nobody and nothing is hurt: before fitting and, with `drills`, before drilling.
-[[nodiscard]] std::vector<std::string> cautions(bool drills);
+/// What to do first so that nobody and nothing is hurt: before fitting; with `drills` before drilling, with `files` before
+/// filing or cutting what two parts share.
+[[nodiscard]] std::vector<std::string> cautions(bool drills, bool files);
 
 /// "96.1 % of builds": never "100 %" for less than all, nor "0 %" for more than none.
 [[nodiscard]] std::string percent(double share);

@@ -75,7 +75,7 @@ struct Fixing {
                                                // the right, looking from the connector end) or above the drive's base
   GivenLength diameter;                        // of those holes
   std::optional<tolerance::Dimension> placed;  // how far off its place such a hole may be
-  bool nut = false;                            // the screw ends in a nut that somebody holds from the far side
+  bool nut = false;                            // a nut outside the sheet holds each stand-off: turned by hand
   int line = 0;
   int column = 0;
 };

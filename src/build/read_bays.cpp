@@ -152,8 +152,9 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
   fixing.length = reader.maybe_measured(*table, "length", "screw length");
   if (fixing.length && fixing.thread.empty()) table->stop("length", "a screw has a thread", "add screw = \"M3\"");
   fixing.nut = table->flag("nut", false);
-  if (fixing.nut && !fixing.length)
-    table->stop("nut", "where the nut sits is not known", "add the screw's thread and length under its head");
+  if (fixing.nut && !bay.standoffs)
+    table->stop("nut", "a nut outside the sheet holds a stand-off, and this place has none",
+                "write `standoffs`, or leave `nut` out: the drive's own thread holds its screws");
   check_passes(*table, fixing);
   fixing.sheet = reader.measured(*table, "sheet", place.name + " sheet");
   table->finish();

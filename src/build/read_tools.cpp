@@ -7,12 +7,14 @@ using parts::Fields;
 
 namespace {
 
-/// A tool is as it is: its limits, if written, are not used.
 double size_of_tool(Reader& reader, Fields& fields, std::string_view key, const std::string& name) {
   const GivenLength given = fields.length(key, name, reader.measuring, some);
   if (given.solve) fields.stop(key, '`' + std::string(key) + "` is \"?\"", "measure the tool");
   if (given.dimension.open())
     fields.stop(key, '`' + std::string(key) + "` is known on one side only", "measure the tool");
+  const auto written = [&reader](double side) { return side != 0.0 && side != reader.measuring.limit; };
+  if (written(given.dimension.minus) || written(given.dimension.plus))
+    fields.stop(key, "a tool has no limits: it is as it is", "write its greatest measure alone");
   return given.dimension.nominal;
 }
 

@@ -95,8 +95,10 @@ class Access {
     std::vector<Outcome> screws;
     std::vector<Outcome> nuts;
     for (const SeatedScrew& screw : seated_.screws) {
-      screws.push_back(judge(screw, "screw", turned_of(screw), drivers_for(build_, screw.thread)));
-      if (nut && screw.length > no_length) nuts.push_back(judge(screw, "nut", nut_of(screw), holders()));
+      if (nut)
+        nuts.push_back(judge(screw, "nut", nut_of(screw), holders()));
+      else
+        screws.push_back(judge(screw, "screw", turned_of(screw), drivers_for(build_, screw.thread)));
     }
     std::vector<Finding> out;
     add_findings(screws, out);
@@ -179,9 +181,9 @@ class Access {
     }
   }
 
-  /// Whether the current screw sits on it, goes through it or ends in it: what a mate provides for.
+  /// Whether the current screw sits on it or goes through it: what a mate provides for.
   [[nodiscard]] bool passed(int element) const {
-    if (!seated_.mates.contains(std::minmax(element, screw_->element))) return ends_in_ && through(element);
+    if (!seated_.mates.contains(std::minmax(element, screw_->element))) return false;
     if (seated_.brings(element)) return true;
     return through(element);
   }
@@ -196,16 +198,10 @@ class Access {
     return turned;
   }
 
-  /// From the nut's seat outward, at the far end of the screw.
+  /// Where a stand-off is held by a nut: from the sheet's outer face outward.
   [[nodiscard]] Turned nut_of(const SeatedScrew& screw) const {
-    namespace fasteners = standards::fasteners;
-    double height = 0.8 * fasteners::thread(screw.thread)->major.nominal;  // common practice where none is published
-    for (const fasteners::Nut& nut : fasteners::nuts())
-      if (nut.thread == screw.thread) height = nut.height.nominal;
     Turned turned = turned_of(screw);
-    const double head = seated_.scene.element(screw.element).placed.solid.height();
-    turned.at -= screw.axis * (head + screw.length - height);
-    turned.axis = -screw.axis;
+    turned.at -= screw.axis * seated_.scene.element(screw.element).placed.solid.height();
     turned.across = turned.travel = 0.0;
     return turned;
   }
@@ -214,13 +210,7 @@ class Access {
   [[nodiscard]] Outcome judge(const SeatedScrew& screw, const char* what, const Turned& turned,
                               const std::vector<Candidate>& candidates) {
     screw_ = &screw;
-    ends_in_ = std::string_view(what) == "nut";
-    const Element& head = seated_.scene.element(screw.element);
-    // For a nut: the shank from the head to the nut's seat goes through what the two hold together.
-    const Element shank = ends_in_ ? reach_.bar({turned.at, screw.axis, {}, 0.0, 0.0}, 0.5 * screw.across, 0.0,
-                                                glm::dot(screw.head - turned.at, screw.axis))
-                                   : head;
-    held_ = &shank;
+    held_ = &seated_.scene.element(screw.element);
     const auto all = [](int) { return true; };
     const auto staying = [this](int element) { return out_with(element).empty(); };
     std::vector<Tried> tried;
@@ -348,8 +338,7 @@ class Access {
   std::vector<bool> out_;  // by part
   Reach reach_;
   const SeatedScrew* screw_ = nullptr;  // the current one
-  const Element* held_ = nullptr;       // its head, or for its nut the shank
-  bool ends_in_ = false;                // the current axis is a nut's
+  const Element* held_ = nullptr;  // its head
 };
 
 /// Through a tray or rails that raise the drive over the face: they come out with it.

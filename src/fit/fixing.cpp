@@ -279,7 +279,6 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
                Method method) {
   const build::Fixing& fixing = *bay.fixing;
   if (fixing.thread.empty()) return;
-  if (fixing.nut) return add_head(out, drive, place, fixing, method);  // the nut holds it, not the drive's thread
   if (!drive.cased.thread.empty() && drive.cased.thread != fixing.thread) {
     out.push_back(finding(Kind::screw, drive, place, Verdict::does_not_fit,
                           {Code::thread_differs, {{"screw", fixing.thread}, {"drive", drive.cased.thread}}, {}}));

@@ -98,10 +98,16 @@ class Mover {
       }
     }
     far_ = glm::length(all.high - all.low) + 1.0;
+    const PlacedPart& carrier = host.parts[static_cast<std::size_t>(place.part)];
+    if (carrier.count > 0) carrier_ = removal_.group_of(carrier.first);
     enclose();
   }
 
   [[nodiscard]] double far() const { return far_; }
+  /// The group that the place itself is part of; -1: it stays.
+  [[nodiscard]] int carrier() const { return carrier_; }
+  /// From now on the place is outside, with what goes with it and nothing else.
+  void go_outside() { outside_ = true; }
   [[nodiscard]] const Removal& removal() const { return removal_; }
   [[nodiscard]] const std::vector<int>& moving() const { return moving_; }
   void set_moving(std::vector<int> moving) {
@@ -140,6 +146,11 @@ class Mover {
           continue;
         }
         Finding finding = gap_finding(scene_, scene_.element(a), scene_.element(b), found, 0.0, method_);
+        // A length that is known on one side only leaves its gap open, but no such length lets a drive through a wall.
+        if (met->closest.mm < -2.0 * reach_of(scene_.element(a), scene_.element(b))) {
+          finding.verdict = Verdict::does_not_fit;
+          finding.share = 0.0;
+        }
         if (!met->closest.sure) finding.verdict = Verdict::undecided;
         const bool worse_one = !out.worst || *finding.verdict > out.verdict ||
                                (*finding.verdict == out.verdict && finding.gap->nominal < out.worst->gap->nominal);
@@ -196,6 +207,10 @@ class Mover {
   }
 
  private:
+  /// How near two may come at their limits, open sides apart, mm.
+  [[nodiscard]] static double reach_of(const Element& a, const Element& b) {
+    return glm::length(a.swing) + glm::length(b.swing) + rub;
+  }
   [[nodiscard]] double seat_gap(int a, int b) const {
     const auto [known, fresh] = seat_gaps_.try_emplace({a, b}, 0.0);
     if (fresh)
@@ -204,7 +219,8 @@ class Mover {
     return known->second;
   }
   [[nodiscard]] int group_of(int element) const {
-    return element < scene_.first_element() ? removal_.group_of(element) : -1;
+    const int group = element < scene_.first_element() ? removal_.group_of(element) : -1;
+    return group == carrier_ ? -1 : group;
   }
   [[nodiscard]] bool is_gone(int element, Groups gone) const {
     const int group = group_of(element);
@@ -256,6 +272,7 @@ class Mover {
     for (const int wall : walls_)
       if (!opens(wall, way)) out.push_back(wall);
     std::erase_if(out, [&](int b) {
+      if (outside_ && b < scene_.first_element() && removal_.group_of(b) != carrier_) return true;
       const Element& other = scene_.element(b);
       const double least = whole_swing_ + glm::length(other.swing) + rub;
       for (std::size_t leg = 0; leg < way.legs.size(); ++leg)
@@ -269,9 +286,11 @@ class Mover {
   [[nodiscard]] std::optional<Meeting> meeting(int a, int b, const Way& way, bool brief) const {
     const Element& own = scene_.element(a);
     const Element& other = scene_.element(b);
-    const double cutoff = glm::length(own.swing) + glm::length(other.swing) + rub;
-    const double deep = brief ? -2.0 * cutoff : -std::numeric_limits<double>::infinity();
-    Meeting met{a, b, {cutoff, 0.0, false, true}, {}};
+    const double reach = reach_of(own, other);
+    // What is no nearer than at the seat is judged there.
+    const double seat = own.bounds.distance(other.bounds) > reach ? reach : std::min(reach, seat_gap(a, b) - rub);
+    const double deep = brief ? std::min(0.0, seat) - 2.0 * reach : -std::numeric_limits<double>::infinity();
+    Meeting met{a, b, {seat, 0.0, false, true}, {}};
     Pose before;
     bool sure = true;
     for (std::size_t leg = 0; leg < way.legs.size(); ++leg) {
@@ -283,8 +302,7 @@ class Mover {
         met.closest = found;
         met.pose = movement.at(found.t).after(before);
         met.leg = leg;
-        if (leg == 0 && found.t == 0.0) met.closest.met = false;  // nowhere nearer than at the seat
-        if (found.mm < deep && met.closest.met) {
+        if (found.mm < deep) {
           met.sure = true;
           break;
         }
@@ -333,6 +351,8 @@ class Mover {
   Removal removal_;
   bool cased_;
   double far_ = 0.0;
+  int carrier_ = -1;
+  bool outside_ = false;
   std::vector<int> moving_;
   std::optional<geometry::Placed> whole_;
   double whole_swing_ = 0.0;  // mm: none of it moves farther within the limits
@@ -501,6 +521,21 @@ Insertion goes(const Mover& mover, const build::Drive& drive, const build::Place
   return done;
 }
 
+/// Where the place itself comes out: it does, and the drive goes in on the bench.
+std::optional<Insertion> on_the_bench(const Mover& inside, const Seated& seated, const build::Drive& drive,
+                                      const build::Place& place, const Judged& plain) {
+  if (inside.carrier() < 0) return std::nullopt;
+  const auto order = inside.removal().shortest({Groups{1} << inside.carrier()});
+  if (!order) return std::nullopt;
+  Mover outside = inside;
+  outside.go_outside();
+  for (Way& way : ways_out(seated, place, outside.far())) {
+    const Judged judged = outside.judge(std::move(way), true);
+    if (judged.verdict == Verdict::fits) return goes(inside, drive, place, judged, plain, false, order->groups);
+  }
+  return std::nullopt;
+}
+
 Insertion does_not_go(const build::Drive& drive, const build::Place& place, const Judged& nearest, Code code) {
   Finding finding = said(drive, place, code, nearest.way);
   if (nearest.worst) {
@@ -584,6 +619,7 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
     consider(std::move(judged));
   }
   if (auto done = taken_out()) return *std::move(done);
+  if (auto done = on_the_bench(mover, seated, drive, place, plain)) return *std::move(done);
   if (options.quick) {
     nearest.verdict = Verdict::undecided;
     return does_not_go(drive, place, nearest, Code::way_unsure);

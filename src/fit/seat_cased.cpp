@@ -61,10 +61,18 @@ void hold(Seating& s) {
   }
 }
 
-void place_drive(Seating& s) {
+/// The drive hangs on its holes: where the first that is used may be in it moves its ends, not the screws.
+Frame hung(Seating& s, const std::vector<UsedHole>& holes) {
+  if (holes.empty() || !s.bay.fixing || s.bay.fixing->thread.empty()) return s.held;
+  tolerance::Dimension own = holes.front().drive_hole->along.front();
+  own.nominal = 0.0;
+  return moved(s.out.scene, s.held, {0.0, -1.0 * Coordinate::of(s.out.scene.add(own)), 0.0});
+}
+
+void place_drive(Seating& s, const std::vector<UsedHole>& holes) {
   hold(s);
   // The edge called datum Y is on the left, seen from the connector; on edge it is below and the label to the left.
-  const Frame frame = moved(s.out.scene, s.held, {(s.bay.on_edge ? 0.5 : -0.5) * s.across, 0.0, s.raised});
+  const Frame frame = moved(s.out.scene, hung(s, holes), {(s.bay.on_edge ? 0.5 : -0.5) * s.across, 0.0, s.raised});
   s.out.card =
       turned(frame, s.bay.on_edge ? Mat3({0, 1, 0}, {0, 0, -1}, {-1, 0, 0}) : Mat3({0, 1, 0}, {-1, 0, 0}, {0, 0, 1}));
 }
@@ -226,9 +234,9 @@ void seat_cased(Seated& out, const build::Drive& drive, const build::Place& plac
             Coordinate(0.0),
             drive.cased.end.shifted(offset)};
   if (bay.raised) s.raised = Coordinate::of(scene.add(bay.raised->dimension));
-  place_drive(s);
-  out.length = s.value(s.end);
   const std::vector<UsedHole> used = used_holes(drive, bay);
+  place_drive(s, used);
+  out.length = s.value(s.end);
   if (bay.fixing) out.meets.resize(bay.fixing->holes.size());
   for (const UsedHole& each : used) out.meets[each.index] = each.drive_hole->name;
   const std::vector<int> own = put_bodies(s, offset);

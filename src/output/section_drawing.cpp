@@ -383,7 +383,7 @@ double draw_detail(const Subject& s, const SectionView& section, const Layout& l
   };
   for (const std::string& each : captions) write(each, figures_beside ? 2 : 1);
   if (s.drawn->shared)
-    write("overlap " + size_words(*s.drawn->shared) + ": what would have to go", figures_beside ? 4 : 2);
+    write("overlap " + size_words(*s.drawn->shared) + " at nominal: what would have to go", figures_beside ? 4 : 2);
 
   // Where it is in the section.
   const Window shown{glm::max(window.low, section.window.low), glm::min(window.high, section.window.high)};

@@ -160,7 +160,6 @@ void add_seating(std::string& out, const Seating& seating, const Check& check, b
     if (question) continue;  // said above
     const bool clearance = finding.kind == fit::Kind::clearance;
     if (clearance && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
-    if (finding.why.code == fit::Code::tool_reaches) continue;                   // as it should be
     // A screw is neither too long nor too short: one line says it.
     if (finding.kind == fit::Kind::screw && finding.verdict == Verdict::fits &&
         finding.why.code == fit::Code::screw_short)

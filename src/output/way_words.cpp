@@ -62,8 +62,8 @@ std::string say_way(const Reason& why) {
     case Code::way_after:
       return "Take out first: " + listed(why) + ". Then " + goes_in(why) + "." + opening(why);
     case Code::way_blocked:
-      return "It cannot be brought to its place: on the best way tried (" + goes_in(why) + ") it runs " +
-             in_hundredths(-why.figure("gap")) + " mm into " + by + ".";
+      return "It cannot be brought to its place: on the best way tried (" + goes_in(why) + ") " + by +
+             " is in its way by " + in_hundredths(-why.figure("gap")) + " mm.";
     case Code::way_unsure:
       if (why.figure("decided") == 0.0)
         return "Whether it can be brought to its place could not be settled: " + by + " is in the way or barely not.";

@@ -38,7 +38,6 @@ TEST_CASE("a tool that lacks a measure or has one too many") {
       });
 }
 
-TEST_CASE("a nut whose place is not known") {
-  check_slips(bench,
-              {{"length = 12, ", "", "13:117", "where the nut sits is not known; add the screw's thread and length"}});
+TEST_CASE("a nut where nothing but the drive's own thread holds") {
+  check_slips(bench, {{"standoffs = 5", "spacers = 5", "13:131", "a nut outside the sheet holds a stand-off"}});
 }

@@ -256,7 +256,7 @@ TEST_CASE("the screws of one side of a cage behind a wall are one finding, those
   CHECK(test::the(blocked, Code::tool_blocked).why.word("by") == "wall");
 }
 
-TEST_CASE("a nut on the far side wants fingers or a spanner, and a tray that comes out is screwed outside") {
+TEST_CASE("the nut of a stand-off wants fingers or a spanner, and a tray that comes out is screwed outside") {
   const auto panel = [](const std::string& more, const std::string& keys) {
     return "[[part]]\nname = \"floor\"\nsolid = { plate = [400, 300, 1.0] }\n" + more +
            "[[panel]]\nname = \"panel\"\non = { part = \"floor\", at = [100, 150], toward = \"+x\" }\ntakes = "
@@ -264,24 +264,21 @@ TEST_CASE("a nut on the far side wants fingers or a spanner, and a tray that com
            "[90.6, 30.86]], diameter = 3.4, screw = \"M3\", length = 12, sheet = 1.0" +
            keys + " }\n" + test::drive("2.5in/7", "sata 6", "rows = [\"row 1\", \"row 2\"]");
   };
-  // The screw ends 12 - 1 over the floor's top, its nut of 2.4 (ISO 4032) begins at 8.6; fingers take 25, a
-  // spanner 3.5.
-  const auto roof = [](double by) {
-    return "[[part]]\nname = \"roof\"\nsolid = { plate = [400, 300, 1] }\nabove = { part = \"floor\", by = " +
-           number(by) + " }\n";
-  };
+  // The nut turns against the floor's underside; fingers take 25 there, a spanner 3.5.
+  const std::string table = "[[part]]\nname = \"table\"\nsolid = { plate = [400, 300, 1] }\nunder = { part = ";
   const auto nuts = [&](double by) {
-    const Seating seating = test::seating(panel(roof(by), ", nut = true"));
+    std::string text = panel(table + "\"floor\", by = " + number(by) + " }\n", ", nut = true");
+    text.replace(text.find("spacers"), 7, "standoffs");
+    const Seating seating = test::seating(text);
     for (const Finding& finding : seating.findings)
       if (finding.kind == fit::Kind::access && finding.why.word("what") == "nut") return finding.why;
     return fit::Reason{};
   };
-  CHECK(nuts(8.6 + 25.0 + 1e-6).word("tool") == "fingers");
-  CHECK(nuts(8.6 + 25.0 - 1e-6).code == Code::tool_other);
-  CHECK(nuts(8.6 + 25.0 - 1e-6).word("tool") == "flat spanner");
-  CHECK(nuts(8.6 + 3.5 - 1e-6).code == Code::tool_blocked);
+  CHECK(nuts(25.0 + 1e-6).word("tool") == "fingers");
+  CHECK(nuts(25.0 - 1e-6).code == Code::tool_other);
+  CHECK(nuts(25.0 - 1e-6).word("tool") == "flat spanner");
+  CHECK(nuts(3.5 - 1e-6).code == Code::tool_blocked);
   // A tray: its screws come from below, where the table is close.
-  const std::string table = "[[part]]\nname = \"table\"\nsolid = { plate = [400, 300, 1] }\nunder = { part = ";
   const Seating stays = test::seating(panel(table + "\"floor\", by = 5 }\n", ""));
   CHECK(test::has(stays, Code::tool_blocked));
   const std::string tray = "[[part]]\nname = \"base\"\nsolid = { plate = [400, 300, 1] }\n" +

@@ -156,3 +156,17 @@ TEST_CASE("a bracket is as long as where its own screws are") {
   CHECK(blocked.verdict != Verdict::fits);
   CHECK(test::gap(blocked, "bracket", "block").gap->nominal < 0.0);
 }
+
+TEST_CASE("a drive's ends stand where its own holes may be") {
+  // SFF-8301: side hole 1 is 28.50 +-0.50 from the connector end; the screw has half of 4.0 less 3.505 of play. A post
+  // 2.00 beyond the far end of a drive of 147.00 at most comes nearer by both.
+  const fit::Seating found = test::seating(
+      "[[part]]\nname = \"floor\"\nsolid = { plate = [400, 300, 1] }\n[[part]]\nname = \"post\"\n"
+      "solid = { box = [10, 10, 50] }\non = { part = \"floor\", at = [209, 145] }\n[[bay]]\nname = \"bay\"\n"
+      "on = { part = \"floor\", at = [60, 150], toward = \"+x\" }\ntakes = \"3.5in\"\nbus = \"sata 6\"\n"
+      "inside = { width = 103 }\nfixing = { through = \"sides\", holes = [[28.5, 6.35], [130.1, 6.35]], "
+      "diameter = 4.0, screw = \"6-32\", length = 4.76, sheet = 1.0 }\n" +
+      test::drive("3.5in/26.1", "sata 6"));
+  const double play = 0.5 * (4.0 - 3.505);
+  test::check_mm(test::gap(found, "drive", "post").gap->min, 2.00 - 0.50 - play, 1e-3);
+}

@@ -174,6 +174,37 @@ TEST_CASE("a drive that a wall locks into its cage does not fit") {
   CHECK(build(post + "removable = true\n").out_first == std::vector<std::string>{"pillar"});
 }
 
+TEST_CASE("what stands into the seated drive is in its way all the same") {
+  // The drive's far end is at most 100.45 from its connector (SFF-8201), so at x = 200.45; the pillar begins 2 before.
+  const std::string walls = "inside = { width = 71, height = 12, depth = 105, behind = 40 }\nopens = \"end\"\n";
+  std::string text = test::bay("2.5in", walls) + test::drive("2.5in/7", "sata 6");
+  text.insert(text.find("[[bay]]"),
+              "[[part]]\nname = \"pillar\"\nsolid = { box = [20, 20, 120] }\nat = [198.45, 140, 1]\n");
+  const fit::Seating found = seating(text);
+  CHECK(way(found).verdict == fit::Verdict::does_not_fit);
+  CHECK(way(found).between[1] == "pillar");
+}
+
+TEST_CASE("a height known as a maximum lets no drive through a wall") {
+  const std::string walls = "inside = { width = 103, height = 40, depth = 160, behind = 40 }\nopens = \"end\"\n";
+  std::string text = test::bay("3.5in", walls) + test::drive("3.5in/26.1", "sata 6");
+  text.insert(text.find("[[bay]]"),
+              "[[part]]\nname = \"pillar\"\nsolid = { box = [12, 20, 120] }\nat = [265, 140, 1]\n");
+  CHECK(way(seating(text)).verdict == fit::Verdict::does_not_fit);
+}
+
+TEST_CASE("a place that comes out takes what stands on it along, and leaves the rest behind") {
+  const std::string walls = "inside = { width = 71, height = 12, depth = 105, behind = 40 }\nopens = \"end\"\n";
+  const auto build = [&](const std::string& pillar) {
+    std::string text = test::bay("2.5in", walls) + test::drive("2.5in/7", "sata 6");
+    text.insert(text.find("[[bay]]"),
+                "removable = true\n[[part]]\nname = \"pillar\"\nsolid = { box = [10, 10, 50] }\n" + pillar);
+    return way(seating(text));
+  };
+  CHECK(build("at = [215, 145, 1]\n").why.word("out") == "floor");
+  CHECK(build("on = { part = \"floor\", at = [215, 145] }\n").verdict == fit::Verdict::does_not_fit);
+}
+
 TEST_CASE("a backplane's receptacle lets a drive leave along itself only") {
   const std::string bay =
       test::bay("e1s", "inside = { width = 12, height = 35, depth = 120 }\n", "bay", "\"pcie 4.0 x4\"");

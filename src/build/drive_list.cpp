@@ -30,6 +30,12 @@ std::string trimmed(const std::string& text) {
   return first == std::string::npos ? "" : text.substr(first, text.find_last_not_of(" \t") - first + 1);
 }
 
+std::string lower(std::string text) {
+  for (char& c : text)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return text;
+}
+
 /// A TOML string; the reader of [[drive]] refuses control characters in it.
 std::string quoted(const std::string& text) {
   std::string out = "\"";
@@ -72,7 +78,7 @@ ListedDrive listed(const parts::CsvRow& row, const std::vector<std::string>& hea
   std::string over;
   for (std::size_t i = 0; i < heading.size(); ++i) {
     const std::string value = trimmed(row.fields[i]);
-    if (value.empty()) continue;
+    if (value.empty() || heading[i].empty()) continue;
     const std::string& key = heading[i];
     if (key == "name") {
       out.name = value;
@@ -120,8 +126,10 @@ std::optional<Fault> heading_fault(const parts::CsvRow& row, const std::vector<s
     const std::string& key = heading[i];
     if (std::find(known_columns.begin(), known_columns.end(), key) == known_columns.end()) {
       const std::string meant = parts::nearest(key, known_columns);
-      return fault(file, row.line, row.columns[i], "there is no column `" + key + '`',
-                   meant.empty() ? "the columns are " + parts::any_of(known_columns) : "did you mean `" + meant + "`?");
+      if (!meant.empty())
+        return fault(file, row.line, row.columns[i], "there is no column `" + key + '`',
+                     "did you mean `" + meant + "`?");
+      continue;
     }
     if (std::find(heading.begin(), heading.begin() + static_cast<std::ptrdiff_t>(i), key) !=
         heading.begin() + static_cast<std::ptrdiff_t>(i))
@@ -147,7 +155,6 @@ std::variant<DriveList, Fault> DriveList::open(const std::filesystem::path& path
     if (list.files_.empty())
       return fault(list.path_, 0, 0, "this folder has no .toml file",
                    "name a folder of files with [[drive]] tables, or a .csv file");
-    for (const auto& file : list.files_) list.bytes_ += std::filesystem::file_size(file, error);
     return list;
   }
   if (path.extension() != ".csv" && path.extension() != ".CSV")
@@ -155,7 +162,6 @@ std::variant<DriveList, Fault> DriveList::open(const std::filesystem::path& path
                  "name a .csv file with the columns name,use,bus, or a folder of .toml files");
   list.in_.open(path, std::ios::binary);
   if (!list.in_) return fault(list.path_, 0, 0, "this file cannot be read", "check its name");
-  list.bytes_ = std::filesystem::file_size(path, error);
   std::string first;
   std::getline(list.in_, first);
   list.separator_ = parts::separator_of(first);
@@ -165,8 +171,13 @@ std::variant<DriveList, Fault> DriveList::open(const std::filesystem::path& path
   if (!row)
     return fault(list.path_, 0, 0, "this file is empty",
                  "the first line names the columns: name,use,bus and what else you know");
-  for (const std::string& field : row->fields) list.heading_.push_back(trimmed(field));
+  for (const std::string& field : row->fields) list.heading_.push_back(lower(trimmed(field)));
   if (auto wrong = heading_fault(*row, list.heading_, list.path_)) return *std::move(wrong);
+  for (std::string& heading : list.heading_) {
+    if (std::find(known_columns.begin(), known_columns.end(), heading) != known_columns.end()) continue;
+    list.unused_.push_back(std::move(heading));
+    heading.clear();
+  }
   list.first_row_ = list.in_.tellg();
   return list;
 }
@@ -174,7 +185,6 @@ std::variant<DriveList, Fault> DriveList::open(const std::filesystem::path& path
 void DriveList::rewind() {
   file_ = 0;
   waiting_.clear();
-  read_ = 0;
   line_ = 1;
   in_.clear();
   if (first_row_ != std::streampos(-1)) in_.seekg(first_row_);
@@ -186,8 +196,6 @@ std::variant<std::vector<ListedDrive>, Fault> DriveList::next(std::size_t most) 
     try {
       while (out.size() < most && (file_ < files_.size() || !waiting_.empty())) {
         if (waiting_.empty()) {
-          std::error_code error;
-          read_ += std::filesystem::file_size(files_[file_], error);
           waiting_ = listed_in(files_[file_++]);
           std::reverse(waiting_.begin(), waiting_.end());
           continue;
@@ -212,28 +220,30 @@ std::variant<std::vector<ListedDrive>, Fault> DriveList::next(std::size_t most) 
                      "leave a field empty where nothing is known");
       out.push_back(listed(*row, heading_, path_));
     }
-    const auto at = in_.tellg();
-    read_ = at < 0 ? bytes_ : static_cast<std::uintmax_t>(at);
   }
   for (const ListedDrive& drive : out)
     if (drive.name.empty()) return fault(drive.file, drive.line, 0, "this drive has no name", "give it one");
   return out;
 }
 
-std::variant<Drive, Fault> read_listed(const ListedDrive& listed, const std::string& name) {
+std::variant<Drive, Fault> read_listed(const ListedDrive& listed, const std::string& name,
+                                       const std::string& measured_with) {
   try {
-    const toml::table document =
-        parts::parse_document("[[drive]]\n" + listed.keys + "name = " + quoted(name) + '\n', listed.file);
+    std::string text = "[[drive]]\n" + listed.keys + "name = " + quoted(name) + '\n';
+    if (!measured_with.empty()) text = "measured_with = " + quoted(measured_with) + '\n' + text;
+    const toml::table document = parts::parse_document(text, listed.file);
     parts::Fields fields(document, listed.file, "a list of drives");
     Reader reader;
     reader.folders = parts::part_folders(listed.file);
+    reader.measuring = measuring_of(fields);
     auto tables = fields.tables("drive", "a drive");
     return drive_of(reader, tables.front(), false);
   } catch (const Stop& stop) {
     // The text that was read is ours: say where in the list it comes from.
     Fault there = stop.fault;
     if (there.file != listed.file) return there;
-    const std::size_t key = there.line < 2 ? listed.columns.size() : static_cast<std::size_t>(there.line - 2);
+    const int before = measured_with.empty() ? 2 : 3;  // lines of ours
+    const std::size_t key = there.line < before ? listed.columns.size() : static_cast<std::size_t>(there.line - before);
     there.column = key < listed.columns.size() ? listed.columns[key] : 0;
     there.line = listed.line;
     return there;

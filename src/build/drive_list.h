@@ -24,7 +24,9 @@ struct ListedDrive {
 
 class DriveList {
  public:
-  /// A `.csv` file or a folder. Refused: neither of the two, a folder without a TOML file, a heading that no drive has.
+  /// A `.csv` file or a folder. Capitals in headings do not count, and columns that are nothing like a key of a drive
+  /// (a price, a number) are passed over. Refused: neither of the two, a folder without a TOML file, a heading that is
+  /// misspelt, twice there or missing.
   [[nodiscard]] static std::variant<DriveList, parts::Fault> open(const std::filesystem::path& path);
 
   /// The next drives, at most `most`; none at the end. A fault: a row of another width than the heading, a quote that
@@ -34,8 +36,8 @@ class DriveList {
   /// Back to the first drive.
   void rewind();
 
-  [[nodiscard]] std::uintmax_t bytes() const { return bytes_; }  // of all its files
-  [[nodiscard]] std::uintmax_t bytes_read() const { return read_; }
+  /// Columns that are passed over, as their headings call them.
+  [[nodiscard]] const std::vector<std::string>& unused() const { return unused_; }
 
  private:
   std::string path_;
@@ -47,11 +49,11 @@ class DriveList {
   char separator_ = ',';
   int line_ = 0;
   std::streampos first_row_{};
-  std::uintmax_t bytes_ = 0;
-  std::uintmax_t read_ = 0;
+  std::vector<std::string> unused_;
 };
 
-/// The drive itself, called `name`.
-[[nodiscard]] std::variant<Drive, parts::Fault> read_listed(const ListedDrive& listed, const std::string& name);
+/// The drive itself, called `name`, in a machine whose lengths were `measured_with` that ("caliper"; empty: not said).
+[[nodiscard]] std::variant<Drive, parts::Fault> read_listed(const ListedDrive& listed, const std::string& name,
+                                                            const std::string& measured_with);
 
 }  // namespace baywright::build

@@ -35,16 +35,16 @@ std::optional<GivenLength> Reader::maybe_measured(Fields& fields, std::string_vi
   return measured(fields, key, name, least);
 }
 
-namespace {
-
 /// What a person reads off an instrument: common practice, no source.
-parts::Measuring tool_of(Fields& document) {
+parts::Measuring measuring_of(Fields& document) {
   const auto tool = document.maybe_text("measured_with");
   if (!tool) return {};
   if (*tool == "caliper") return {0.1, "caliper, ±0.1 by common practice"};
   if (*tool == "rule") return {0.5, "rule, ±0.5 by common practice"};
   document.stop("measured_with", "`" + *tool + "` is not known", "it must be \"caliper\" or \"rule\"");
 }
+
+namespace {
 
 tolerance::Method method_of(Fields& document) {
   const std::string method = document.maybe_text("method").value_or("worst");
@@ -105,14 +105,15 @@ void read_apart(Reader& reader, Fields& document) {
 Build read_build(std::string_view text, const std::filesystem::path& file, bool without_drives) {
   const toml::table document = parts::parse_document(text, file.string());
   Fields fields(document, file.string(), "a build file");
-  fields.knows({"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart", "tool"});
+  fields.knows(
+      {"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart", "tool"});
   Reader reader;
   reader.folders = parts::part_folders(file);
   reader.build.file = file.string();
   reader.build.title = fields.text("title");
   if (fields.has("clearance")) reader.build.clearance = clearance_of(fields);
   reader.build.method = method_of(fields);
-  reader.measuring = tool_of(fields);
+  reader.measuring = measuring_of(fields);
   reader.build.measured_with = fields.maybe_text("measured_with").value_or("");
   fields.finish();  // a misspelt table before what it leaves missing
   read_parts(reader, fields);

@@ -31,6 +31,9 @@ struct Reader {
                                                           const std::string& name, double least = some);
 };
 
+/// The limits of `measured_with`, which may be missing.
+[[nodiscard]] parts::Measuring measuring_of(parts::Fields& document);
+
 void read_parts(Reader& reader, parts::Fields& document);
 void read_places(Reader& reader, parts::Fields& document);
 void read_drives(Reader& reader, parts::Fields& document);

@@ -11,6 +11,7 @@
 #include <chrono>
 #include <csignal>
 #include <filesystem>
+#include <fstream>
 #include <iostream>
 #include <set>
 #include <thread>
@@ -65,14 +66,26 @@ std::vector<std::filesystem::path> machines_in(const std::string& where) {
 
 struct Machine {
   build::Build build;
-  std::string name;   // of its file
-  std::string drive;  // what the drive is called in it: findings must not take it for one of its parts
+  std::string name;        // of its file
+  std::uint64_t text = 0;  // a hash of the file
+  std::string drive;       // what the drive is called in it: findings must not take it for one of its parts
 };
+
+/// FNV-1a (G. Fowler, L. C. Noll, K.-P. Vo; RFC draft), 64 bits: the same on every machine.
+std::uint64_t hash(std::string_view text, std::uint64_t so_far = 14695981039346656037u) {
+  for (const char c : text) so_far = (so_far ^ static_cast<unsigned char>(c)) * 1099511628211u;
+  return so_far;
+}
+
+std::uint64_t hash_of_file(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  return hash(std::string(std::istreambuf_iterator<char>(in), {}));
+}
 
 std::variant<Machine, parts::Fault> machine_of(const std::filesystem::path& file) {
   auto read = build::read_machine(file);
   if (auto* fault = std::get_if<parts::Fault>(&read)) return *fault;
-  Machine out{std::get<build::Build>(std::move(read)), file.filename().string(), "the drive"};
+  Machine out{std::get<build::Build>(std::move(read)), file.filename().string(), hash_of_file(file), "the drive"};
   for (const build::HostPart& part : out.build.parts) {
     if (part.position.by.solve)
       return parts::Fault{file.string(), part.line, 0, "`by = \"?\"` is a question of its own",
@@ -121,6 +134,7 @@ class Survey {
         threads_(arguments.threads ? static_cast<unsigned>(*arguments.threads) : std::thread::hardware_concurrency()) {
     options_.quick = true;
     options_.progress = {};
+    settings_ = arguments.method + ' ' + (arguments.clearance ? std::to_string(*arguments.clearance) : "");
     for (const auto& machine : machines_) counts_.machines.emplace_back(machine.filename().string(), 0);
   }
 
@@ -134,6 +148,7 @@ class Survey {
         return parts::Fault{path.string(), 0, 0, "two machines have this file name", "rename one"};
     }
     std::set<std::size_t> known;
+    std::set<std::size_t> called;
     while (true) {
       const auto next = list_.next(stretch);
       if (const auto* wrong = std::get_if<parts::Fault>(&next)) return *wrong;
@@ -141,8 +156,11 @@ class Survey {
       if (drives.empty()) break;
       for (const build::ListedDrive& drive : drives) {
         ++total_;
+        if (!called.insert(std::hash<std::string>{}(drive.name)).second)
+          return parts::Fault{drive.file, drive.line, 0, "the name `" + drive.name + "` is there twice",
+                              "give each drive a name of its own: the answers go by it"};
         if (!known.insert(std::hash<std::string>{}(drive.keys)).second) continue;
-        const auto read = build::read_listed(drive, drive.name);
+        const auto read = build::read_listed(drive, drive.name, {});
         if (const auto* wrong = std::get_if<parts::Fault>(&read)) return *wrong;
       }
     }
@@ -213,7 +231,7 @@ class Survey {
     std::vector<std::string> tails;  // by kind and place; measured when the first line is not there already
     std::string lines;
     for (std::size_t i = 0; i < drives.size(); ++i) {
-      const std::string head = output::survey_head(machine.name, drives[i].name);
+      const std::string head = output::survey_head(machine.name, drives[i].name, made_from(machine, drives[i]));
       for (std::size_t p = 0; p < places.size(); ++p) {
         std::string line;
         ++counts_.lines;
@@ -221,7 +239,9 @@ class Survey {
           const std::string begins = head + output::survey_place(places[p].name);
           if (!line.starts_with(begins)) {
             std::cerr << "baywright: line " << file_->lines_read()
-                      << " of the output is not of this survey; it should begin " << begins << '\n';
+                      << " of the output is not of this survey, or was made before "
+                      << "its machine, its drive or an option changed; write to a new file. It should begin " << begins
+                      << '\n';
             return input_at_fault;
           }
           if (output::survey_says_fits(line, begins.size())) {
@@ -231,6 +251,7 @@ class Survey {
           continue;
         }
         if (tails.empty()) tails = measured(machine, kinds);
+        if (interrupted) return all_fit;  // what was not measured is not written
         const std::string& tail = tails[kind[i] * places.size() + p];
         if (output::survey_says_fits(tail, output::survey_place(places[p].name).size())) {
           fits[i] = true;
@@ -242,6 +263,11 @@ class Survey {
     return file_->add(lines) ? all_fit : could_not_finish;
   }
 
+  /// What a line was made from: the machine's file, the drive's keys, the options. Part files are not looked at.
+  [[nodiscard]] std::uint64_t made_from(const Machine& machine, const build::ListedDrive& drive) const {
+    return hash(drive.keys + '\n' + settings_, machine.text);
+  }
+
   std::vector<std::string> measured(const Machine& machine, const std::vector<const build::ListedDrive*>& kinds) const {
     const fit::Host host = fit::compile(machine.build);
     const std::size_t places = machine.build.places.size();
@@ -249,8 +275,9 @@ class Survey {
     std::vector<std::string> out(kinds.size() * places);
     std::atomic<std::size_t> next = 0;
     const auto work = [&] {
-      for (std::size_t i = next++; i < kinds.size(); i = next++) {
-        const auto read = build::read_listed(*kinds[i], machine.drive);  // it was read before without a fault
+      for (std::size_t i = next++; i < kinds.size() && !interrupted; i = next++) {
+        // It was read before without a fault.
+        const auto read = build::read_listed(*kinds[i], machine.drive, machine.build.measured_with);
         for (std::size_t p = 0; p < places; ++p) {
           const fit::Seating seating =
               fit::check_seating(host, machine.build, std::get<build::Drive>(read), static_cast<int>(p), options_);
@@ -272,6 +299,7 @@ class Survey {
   SurveyFile* file_ = nullptr;
   unsigned threads_;
   std::size_t total_ = 0;
+  std::string settings_;
   Counts counts_;
   Progress progress_;
 };
@@ -303,6 +331,7 @@ int survey_command(const Arguments& arguments) {
   auto list = build::DriveList::open(arguments.words.front());
   if (const auto* wrong = std::get_if<parts::Fault>(&list)) return stop(*wrong);
   const bool to_output = arguments.json && arguments.output.empty();
+  const std::vector<std::string> unused = std::get<build::DriveList>(list).unused();
   Survey survey(arguments, std::move(machines), std::get<build::DriveList>(std::move(list)), *shard);
   if (auto wrong = survey.fault()) {
     if (wrong->file.empty()) wrong->file = arguments.words.front();
@@ -310,6 +339,11 @@ int survey_command(const Arguments& arguments) {
   }
   const std::unique_ptr<SurveyFile> file = SurveyFile::open(to_output ? "-" : arguments.output);
   if (!file) return could_not_finish;
+  if (!unused.empty()) {
+    std::string names;
+    for (const std::string& name : unused) names += (names.empty() ? "" : ", ") + name;
+    std::cerr << "note: these columns say nothing about fitting and are passed over: " << names << '\n';
+  }
   std::signal(SIGINT, interrupt);
   std::signal(SIGTERM, interrupt);
   const int status = survey.run(*file);

@@ -105,7 +105,7 @@ bool worse_than(const Pair& x, const Pair& y) {
 }
 
 /// Where the other part hangs at a measured distance: the least distance at which this gap is enough.
-void add_need(Finding& finding, const Host& host, const Seated& seated, const Pair& pair) {
+void add_need(Finding& finding, const Host& host, const build::Build& build, const Seated& seated, const Pair& pair) {
   if (!std::isfinite(pair.found.min)) return;  // an open side is not made good by distance
   if (const auto wall = seated.machine.find(pair.b); wall != seated.machine.end()) {
     for (const auto& [dimension, sensitivity] : pair.found.terms)
@@ -121,16 +121,24 @@ void add_need(Finding& finding, const Host& host, const Seated& seated, const Pa
     double sensitivity = 0.0;
     for (const auto& [dimension, each] : pair.found.terms)
       if (dimension == place.distance) sensitivity = each;
-    if (sensitivity < 0.5) return;  // moving it away does not open this gap
+    const bool through = sensitivity < 0.5;  // the shortest way out is not the one in which it is measured
+    if (through && pair.found.nominal >= 0.0) return;
     const double value = seated.scene.values[static_cast<std::size_t>(place.distance)];
     // Along the direction in which it is measured, with the true shapes, it has this much free way or must back off so
     // far.
-    const Vec3 away = pair.found.direction;
+    Vec3 away = pair.found.direction;
+    if (through) {
+      const build::Position& at = build.parts[static_cast<std::size_t>(&place - host.parts.data())].position;
+      away = Vec3(0.0);
+      away[at.axis] = at.up ? 1.0 : -1.0;
+      sensitivity = 1.0;
+    }
     std::vector<geometry::Placed> part;
     std::vector<geometry::Placed> drive;
     for (int i = place.first; i < place.first + place.count; ++i) part.push_back(seated.scene.element(i).placed);
     for (const Element& element : seated.scene.elements) drive.push_back(element.placed);
     const geometry::Travel way = geometry::travel(part, drive, -away);
+    if (through && !way.meets) return;
     const double free = way.meets ? std::min(way.mm, pair.found.nominal) : pair.found.nominal;
     const double variation = pair.found.nominal_there - pair.found.min;
     finding.why.words.emplace_back("needs", seated.scene.dimension(place.distance).name);
@@ -242,7 +250,7 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
     Finding finding = gap_finding(scene, scene.element(pair.a), scene.element(pair.b), pair.found, pair.asked, method);
     finding.provided = asker.provided(pair.a, pair.b);
     if (pair.shared.low.x <= pair.shared.high.x) finding.shared = pair.shared;
-    if (pair.verdict != Verdict::fits) add_need(finding, host, seated, pair);
+    if (pair.verdict != Verdict::fits) add_need(finding, host, build, seated, pair);
     if (method == tolerance::Method::worst) add_settling(finding);
     out.push_back(std::move(finding));
   }

@@ -101,6 +101,7 @@ enum class Code {
   way_after,    // out...: parts that come out first, in order
   way_blocked,  // by; gap, worst
   way_unsure,   // by; gap, worst, decided
+  way_held,     // out...: parts in its way that hold each other
   // whether a driver reaches the screws
   // of each: what ("screw", "nut"), tool or own tool, then where and by... where something is met; count, of, and
   // room, need, handle, gap, least, most: mm from the head to what is met, of the whole tool, across its handle, and of

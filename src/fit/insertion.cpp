@@ -77,6 +77,9 @@ struct Judged {
 
 class Mover {
  public:
+  /// What a search, which asks at thousands of poses, takes a mesh for.
+  enum class Models { boxes, nothing };
+
   Mover(const Host& host, const build::Build& build, const Seated& seated, const build::Place& place,
         const Options& options)
       : host_(host),
@@ -106,6 +109,13 @@ class Mover {
   [[nodiscard]] double far() const { return far_; }
   /// The group that the place itself is part of; -1: it stays.
   [[nodiscard]] int carrier() const { return carrier_; }
+  void take_models_for(Models models) { models_ = models; }
+  /// Whether a mesh moves, or stands in the machine.
+  [[nodiscard]] bool has_models() const {
+    for (int i = 0; i < scene_.element_count(); ++i)
+      if (scene_.element(i).placed.solid.mesh() != nullptr) return true;
+    return false;
+  }
   /// From now on the place is outside, with what goes with it and nothing else.
   void go_outside() { outside_ = true; }
   [[nodiscard]] const Removal& removal() const { return removal_; }
@@ -123,6 +133,8 @@ class Mover {
     Judged out{std::move(way), 0, Verdict::fits, {}};
     const std::vector<int> near = near_way(out.way);
     for (const int a : moving_) {
+      // Meshes come last: how deep one stands in something is dear to measure, and no longer asked where all is lost.
+      if (is_model(a) && out.verdict == Verdict::does_not_fit) break;
       for (const int b : near) {
         if (skips(a, b)) continue;
         const int group = group_of(b);
@@ -165,17 +177,19 @@ class Mover {
     return out;
   }
 
-  /// The least signed gap of the moving solids, moved by `by`, to all that stays (`gone`: groups that are out).
+  /// The least signed gap of the moving solids, moved by `by`, to all that stays (`gone`: groups that are out). As a
+  /// search sees them.
   [[nodiscard]] double gap_at(const Pose& by, double enough, Groups gone) const {
     double least = enough;
     for (const int a : moving_) {
-      const Element& own = scene_.element(a);
-      const geometry::Placed placed{own.placed.solid, by.after(own.placed.pose)};
+      const geometry::Placed* own = seen(a);
+      if (own == nullptr) continue;
+      const geometry::Placed placed{own->solid, by.after(own->pose)};
       const Bounds box = geometry::bounds(placed);
       const auto ask = [&](int b) {
-        const Element& other = scene_.element(b);
-        if (skips(a, b) || is_gone(b, gone) || box.distance(other.bounds) >= least) return;
-        least = gap_of(placed, other.placed, least);
+        const geometry::Placed* other = seen(b);
+        if (other == nullptr || skips(a, b) || is_gone(b, gone)) return;
+        if (box.distance(scene_.element(b).bounds) < least) least = gap_of(placed, *other, least);
       };
       host_.tree.near(box, least, near_);
       for (const int b : near_) ask(b);
@@ -184,20 +198,23 @@ class Mover {
     return least;
   }
 
-  /// Whether nothing that stays is in the way of one motion that begins where `from` has brought the drive.
+  /// Whether nothing that stays is in the way of one motion that begins where `from` has brought the drive. As a search
+  /// sees it.
   [[nodiscard]] bool free(const Pose& from, const Movement& movement, Groups gone) const {
     for (const int a : moving_) {
-      const Element& own = scene_.element(a);
-      const geometry::Placed placed{own.placed.solid, from.after(own.placed.pose)};
+      const geometry::Placed* own = seen(a);
+      if (own == nullptr) continue;
+      const geometry::Placed placed{own->solid, from.after(own->pose)};
       const Bounds way = geometry::swept(geometry::bounds(placed), movement);
       const auto hits = [&](int b) {
-        const Element& other = scene_.element(b);
-        if (skips(a, b) || is_gone(b, gone) || way.distance(other.bounds) > 0.0) return false;
+        const geometry::Placed* other = seen(b);
+        if (other == nullptr || skips(a, b) || is_gone(b, gone) || way.distance(scene_.element(b).bounds) > 0.0)
+          return false;
         // What is no nearer than at the seat is judged there.
         const double least = std::min(0.0, seat_gap(a, b)) - rub;
         const geometry::Placed& box = boxes_.at(a);
-        return !geometry::stays_clear({box.solid, from.after(box.pose)}, other.placed, movement, least) &&
-               !geometry::stays_clear(placed, other.placed, movement, least);
+        return !geometry::stays_clear({box.solid, from.after(box.pose)}, *other, movement, least) &&
+               !geometry::stays_clear(placed, *other, movement, least);
       };
       host_.tree.near(way, 0.0, near_);
       if (std::any_of(near_.begin(), near_.end(), hits) || std::any_of(walls_.begin(), walls_.end(), hits))
@@ -218,6 +235,17 @@ class Mover {
           gap_of(scene_.element(a).placed, scene_.element(b).placed, std::numeric_limits<double>::infinity());
     return known->second;
   }
+  [[nodiscard]] bool is_model(int element) const { return scene_.element(element).placed.solid.mesh() != nullptr; }
+
+  /// An element at its seat as a search sees it; null: it does not.
+  [[nodiscard]] const geometry::Placed* seen(int element) const {
+    const geometry::Placed& placed = scene_.element(element).placed;
+    if (placed.solid.mesh() == nullptr) return &placed;
+    if (models_ == Models::nothing) return nullptr;
+    const auto known = boxes_.find(element);
+    return known != boxes_.end() ? &known->second : &boxes_.emplace(element, geometry::box_about(placed)).first->second;
+  }
+
   [[nodiscard]] int group_of(int element) const {
     const int group = element < scene_.first_element() ? removal_.group_of(element) : -1;
     return group == carrier_ ? -1 : group;
@@ -241,6 +269,7 @@ class Mover {
 
   /// The box about all that moves, along the drive's own axes.
   void enclose() {
+    std::stable_partition(moving_.begin(), moving_.end(), [this](int i) { return !is_model(i); });
     const Pose to_card = seated_.card.pose.inverse();
     Bounds all = Bounds::empty();
     whole_swing_ = 0.0;
@@ -326,7 +355,7 @@ class Mover {
     }
     if (std::isfinite(deep)) {
       const Closest hasty = geometry::closest(placed, other, movement, cutoff, deep);
-      if (hasty.mm < deep || (!hasty.met && hasty.sure)) return hasty;
+      if (hasty.mm < deep || (!hasty.met && hasty.sure) || is_model(a)) return hasty;
     }
     return geometry::closest(placed, other, movement, cutoff);
   }
@@ -357,7 +386,8 @@ class Mover {
   std::optional<geometry::Placed> whole_;
   double whole_swing_ = 0.0;  // mm: none of it moves farther within the limits
   std::vector<int> walls_;
-  std::map<int, geometry::Placed> boxes_;  // about the moving ones, at their seats
+  mutable std::map<int, geometry::Placed> boxes_;  // about the moving ones and about meshes, at their seats
+  Models models_ = Models::boxes;
   mutable std::vector<int> near_;
   mutable std::map<std::pair<int, int>, double> seat_gaps_;
 };
@@ -463,6 +493,24 @@ std::optional<Way> search(const Mover& mover, const Seated& seated, const build:
   return way;
 }
 
+/// A way by search. A mesh is taken for the box about it; where that finds none, it is sure to be none only if none is
+/// found without the meshes either.
+struct Search {
+  std::optional<Way> way;
+  bool sure = true;
+};
+Search search_with_models(Mover& mover, const Seated& seated, const build::Place& place) {
+  Search out;
+  if (mover.has_models()) {
+    mover.take_models_for(Mover::Models::nothing);
+    out.sure = !search(mover, seated, place).has_value();
+    mover.take_models_for(Mover::Models::boxes);
+    if (out.sure) return out;
+  }
+  out.way = search(mover, seated, place);
+  return out;
+}
+
 /// First what the drive wears straight off, then the bare card by a way of its own.
 std::optional<Judged> bare_first(Mover& mover, const Seated& seated, const build::Place& place) {
   const std::vector<int> whole = mover.moving();
@@ -536,7 +584,8 @@ std::optional<Insertion> on_the_bench(const Mover& inside, const Seated& seated,
   return std::nullopt;
 }
 
-Insertion does_not_go(const build::Drive& drive, const build::Place& place, const Judged& nearest, Code code) {
+Insertion does_not_go(const build::Drive& drive, const build::Place& place, const Judged& nearest, Code code,
+                      const Removal* removal = nullptr) {
   Finding finding = said(drive, place, code, nearest.way);
   if (nearest.worst) {
     const Finding& worst = *nearest.worst;
@@ -554,7 +603,10 @@ Insertion does_not_go(const build::Drive& drive, const build::Place& place, cons
     }
     finding.why.figures.emplace_back("decided", nearest.verdict == Verdict::undecided ? 0.0 : 1.0);
   }
+  for (int group = 0; removal != nullptr && group < 64; ++group)
+    if ((nearest.out & (Groups{1} << group)) != 0) finding.why.words.emplace_back("out", removal->name(group));
   finding.verdict = nearest.verdict;
+  if (nearest.verdict == Verdict::undecided) finding.share.reset();
   return {std::move(finding), nearest.verdict == Verdict::does_not_fit ? std::nullopt : std::optional(nearest.way), {}};
 }
 
@@ -619,13 +671,19 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
     consider(std::move(judged));
   }
   if (auto done = taken_out()) return *std::move(done);
+  if (!after.empty()) {  // free but for parts that hold each other
+    nearest = after.front();
+    nearest.verdict = Verdict::undecided;
+    return does_not_go(drive, place, nearest, Code::way_held, &mover.removal());
+  }
   if (auto done = on_the_bench(mover, seated, drive, place, plain)) return *std::move(done);
   if (options.quick) {
     nearest.verdict = Verdict::undecided;
     return does_not_go(drive, place, nearest, Code::way_unsure);
   }
-  if (auto way = search(mover, seated, place)) {
-    Judged judged = mover.judge(*std::move(way), false);
+  Search found = search_with_models(mover, seated, place);
+  if (found.way) {
+    Judged judged = mover.judge(*std::move(found.way), false);
     if (judged.verdict == Verdict::fits && judged.out == 0) return goes(mover, drive, place, judged, plain, false, {});
     consider(std::move(judged));
   }
@@ -635,6 +693,7 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
   }
   if (auto done = taken_out()) return *std::move(done);
   nearest = mover.judge(std::move(nearest.way), false);  // with its figures
+  if (nearest.verdict == Verdict::does_not_fit && !found.sure) nearest.verdict = Verdict::undecided;
   if (nearest.verdict == Verdict::does_not_fit) nearest = least_blocked(mover, seated, place, std::move(nearest));
   return does_not_go(drive, place, nearest,
                      nearest.verdict == Verdict::does_not_fit ? Code::way_blocked : Code::way_unsure);

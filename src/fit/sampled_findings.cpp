@@ -17,6 +17,8 @@ namespace {
 constexpr double chain_error_mm = 0.01;
 
 constexpr std::int64_t builds_where_sure = 20'000;
+constexpr std::int64_t builds_of_models =
+    3'000;  // of these where a mesh is measured, which takes a hundred times as long
 
 bool same(const Dimension& a, const Dimension& b) {
   return a.name == b.name && a.nominal == b.nominal && a.minus == b.minus && a.plus == b.plus;
@@ -137,7 +139,9 @@ std::optional<JointShare> sample_findings(std::vector<Finding>& findings, const 
                                           std::span<const Near> near, const Options& options) {
   Gaps gaps(seated, drive, place, near);
   Drawn sure;
+  Drawn hopeless;
   Drawn doubtful;
+  bool models = false;
   bool known = true;
   bool never = false;
   bool always = true;  // by the worst case
@@ -146,16 +150,21 @@ std::optional<JointShare> sample_findings(std::vector<Finding>& findings, const 
     always = always && finding.verdict == Verdict::fits;
     if (auto gap = gaps.of(finding)) {
       const bool room = finding.verdict == Verdict::fits && finding.gap->min - finding.gap->asked > chain_error_mm;
-      (room ? sure : doubtful).add(finding, std::move(*gap));
+      const bool none =
+          finding.verdict == Verdict::does_not_fit && finding.gap->asked - finding.gap->max > chain_error_mm;
+      for (const Near& pair : gap->pairs)
+        models = models || seated.scene.element(pair.a).placed.solid.mesh() != nullptr ||
+                 seated.scene.element(pair.b).placed.solid.mesh() != nullptr;
+      (room ? sure : none ? hopeless : doubtful).add(finding, std::move(*gap));
     } else if (finding.verdict == Verdict::does_not_fit) {
       never = true;
     } else if (finding.verdict != Verdict::fits) {
       known = false;
     }
   }
-  // What is sure in the worst case fails no build, and fewer builds show its limits well enough.
+  // What is sure in the worst case, either way, is so in every build, and fewer builds show its limits well enough.
   Options few = options;
-  few.sampling.builds = std::min(options.sampling.builds, builds_where_sure);
+  few.sampling.builds = std::min(options.sampling.builds, models ? builds_of_models : builds_where_sure);
   few.progress = nullptr;
   const Sampled shown = sample(gaps.trial(sure.gaps), few);
   for (std::size_t i = 0; i < sure.findings.size(); ++i)
@@ -163,6 +172,15 @@ std::optional<JointShare> sample_findings(std::vector<Finding>& findings, const 
       settle(*sure.findings[i], shown.gaps[i], shown.builds);
     else
       doubtful.add(*sure.findings[i], sure.gaps[i]);  // the chain was not the whole truth
+  const Sampled failing = sample(gaps.trial(hopeless.gaps), few);
+  for (std::size_t i = 0; i < hopeless.findings.size(); ++i) {
+    if (failing.gaps[i].enough > 0) {
+      doubtful.add(*hopeless.findings[i], hopeless.gaps[i]);
+      continue;
+    }
+    never = true;
+    settle(*hopeless.findings[i], failing.gaps[i], failing.builds);
+  }
   const Sampled found = sample(gaps.trial(doubtful.gaps), options);
   for (std::size_t i = 0; i < doubtful.findings.size(); ++i) {
     Finding& finding = *doubtful.findings[i];

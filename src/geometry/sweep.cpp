@@ -15,7 +15,7 @@ namespace {
 constexpr int most_steps = 20000;  // a step is at least `fine_mm`, so this is 200 mm of creeping along at the least gap
 constexpr double none_mm =
     1e-6;                       // how far below the cutoff a gap may be that is passed over; smaller steps take longer
-constexpr int most_looks = 24;  // at poses at which a mesh overlaps
+constexpr int most_looks = 6;  // at poses at which a mesh overlaps
 constexpr double fine_share = 0.02;  // of an overlap's depth
 
 double radians(double degrees) {

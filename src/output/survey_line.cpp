@@ -3,6 +3,7 @@
 #include "output/words.h"
 
 #include <cmath>
+#include <cstdio>
 #include <nlohmann/json.hpp>
 
 namespace baywright::output {
@@ -24,8 +25,10 @@ Json figure(double value) {
 
 }  // namespace
 
-std::string survey_head(std::string_view host, std::string_view drive) {
-  return "{\"host\":" + text(host) + ",\"drive\":" + text(drive);
+std::string survey_head(std::string_view host, std::string_view drive, std::uint64_t made_from) {
+  char number[24];
+  std::snprintf(number, sizeof number, "%016llx", static_cast<unsigned long long>(made_from));
+  return "{\"made_from\":\"" + std::string(number) + "\",\"host\":" + text(host) + ",\"drive\":" + text(drive);
 }
 
 std::string survey_place(std::string_view place) {
@@ -39,7 +42,8 @@ bool survey_says_fits(std::string_view line, std::size_t head) {
 std::string survey_tail(const fit::Seating& seating, tolerance::Method method) {
   std::string out = survey_place(seating.place) + ",\"verdict\":" + text(word(seating.verdict));
   Json rest;
-  rest["share_that_fits"] = seating.share ? figure(*seating.share) : Json(nullptr);
+  const bool known = seating.share && seating.verdict != fit::Verdict::undecided;
+  rest["share_that_fits"] = known ? figure(*seating.share) : Json(nullptr);
   rest["form_factor"] = word(seating.questions.form_factor.answer);
   rest["interface"] = word(seating.questions.interface.answer);
   rest["bus"] = word(seating.questions.bus.answer);

@@ -40,12 +40,12 @@ std::string opening(const Reason& why) {
   return through.empty() ? "" : " The bay has to be open at its " + through + " for it (`opens` says so).";
 }
 
-std::string listed(const Reason& why) {
+std::string listed(const Reason& why, const std::string& between) {
   std::vector<std::string> out;
   for (const auto& [name, text] : why.words)
     if (name == "out") out.push_back(text);
   std::string said;
-  for (std::size_t i = 0; i < out.size(); ++i) said += (i == 0 ? "" : ", then ") + out[i];
+  for (std::size_t i = 0; i < out.size(); ++i) said += (i == 0 ? "" : between) + out[i];
   return said;
 }
 
@@ -60,13 +60,17 @@ std::string say_way(const Reason& why) {
       return plain_way(why.word("plain"), why.figure("plain angle")) + " is blocked" + (by.empty() ? "" : " by " + by) +
              ", but " + goes_in(why) + "." + opening(why);
     case Code::way_after:
-      return "Take out first: " + listed(why) + ". Then " + goes_in(why) + "." + opening(why);
+      return "Take out first: " + listed(why, ", then ") + ". Then " + goes_in(why) + "." + opening(why);
     case Code::way_blocked:
       return "It cannot be brought to its place: on the best way tried (" + goes_in(why) + ") " + by +
-             " is in its way by " + in_hundredths(-why.figure("gap")) + " mm.";
+             " is in its way by " + in_hundredths(-why.figure("gap")) + " mm or more.";
+    case Code::way_held:
+      return "It could not be settled how it gets in: " + listed(why, ", ") +
+             " would have to come out first, and no order was found in which each comes out straight.";
     case Code::way_unsure:
       if (why.figure("decided") == 0.0)
-        return "Whether it can be brought to its place could not be settled: " + by + " is in the way or barely not.";
+        return "Whether it can be brought to its place could not be settled: " + by +
+               " is in its way, or barely not; straight ways alone do not tell.";
       return "It may not go in: on the way (" + goes_in(why) + ") it " +
              (why.figure("gap") >= 0.0 ? "clears " + by + " by " + in_hundredths(why.figure("gap"))
                                        : "runs " + in_hundredths(-why.figure("gap")) + " mm into " + by) +

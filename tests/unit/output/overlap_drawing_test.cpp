@@ -20,7 +20,7 @@ TEST_CASE("a seating that overlaps says how large what would have to go is") {
     const auto closest = std::find_if(demo.seating.findings.begin(), demo.seating.findings.end(),
                                       [](const fit::Finding& finding) { return finding.kind == fit::Kind::clearance; });
     REQUIRE(closest != demo.seating.findings.end());
-    const bool says = drawn.find("what would have") != std::string::npos;
+    const bool says = drawn.find("mm at nominal") != std::string::npos;
     CHECK(closest->shared.has_value() == (closest->gap->nominal < 0.0));
     CHECK(says == closest->shared.has_value());
     if (!closest->shared) {

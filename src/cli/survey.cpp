@@ -22,7 +22,7 @@ namespace baywright::cli {
 
 namespace {
 
-constexpr std::size_t stretch = 4096;  // drives held at a time
+constexpr std::size_t stretch = 16384;  // drives held at a time
 
 std::atomic<bool> interrupted = false;
 void interrupt(int) {

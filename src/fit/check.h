@@ -16,9 +16,10 @@ struct Options {
   std::optional<tolerance::Method> method;
   std::string drive;  // empty: all
   std::string place;
-  bool quick = false;  // ways in are not searched beyond the straight ones: what those do not settle is undecided
+  bool quick = false;  // ways in are tried straight only, of a card at the usual and the least angle: what those do
+                       // not settle is undecided
   Sampling sampling;
-  int threads = 0;  // that draw builds; 0: one for each core
+  int threads = 0;                                                     // that draw builds; 0: one for each core
   std::function<void(std::int64_t done, std::int64_t of)> progress{};  // of one seating's builds; one call at a time
 };
 

@@ -211,7 +211,8 @@ class Mover {
         if (other == nullptr || skips(a, b) || is_gone(b, gone) || way.distance(scene_.element(b).bounds) > 0.0)
           return false;
         // What is no nearer than at the seat is judged there.
-        const double least = std::min(0.0, seat_gap(a, b)) - rub;
+        const double seat = seat_gap(a, b);
+        const double least = seat < geometry::fine_mm ? seat - geometry::fine_mm : -rub;
         const geometry::Placed& box = boxes_.at(a);
         return !geometry::stays_clear({box.solid, from.after(box.pose)}, *other, movement, least) &&
                !geometry::stays_clear(placed, *other, movement, least);
@@ -316,8 +317,10 @@ class Mover {
     const Element& own = scene_.element(a);
     const Element& other = scene_.element(b);
     const double reach = reach_of(own, other);
-    // What is no nearer than at the seat is judged there.
-    const double seat = own.bounds.distance(other.bounds) > reach ? reach : std::min(reach, seat_gap(a, b) - rub);
+    // What is no nearer than at the seat is judged there. (Hundredths do not count: to follow a pair that stays as near
+    // as it was would take steps of a millionth.)
+    const double seat =
+        own.bounds.distance(other.bounds) > reach ? reach : std::min(reach, seat_gap(a, b) - geometry::fine_mm);
     const double deep = brief ? std::min(0.0, seat) - 2.0 * reach : -std::numeric_limits<double>::infinity();
     Meeting met{a, b, {seat, 0.0, false, true}, {}};
     Pose before;
@@ -662,6 +665,8 @@ Insertion insertion(const Host& host, const build::Build& build, const Seated& s
       if (auto done = taken_out()) return *std::move(done);
     }
     if (std::find(shut.begin(), shut.end(), ways[i].angle) != shut.end()) continue;
+    const bool card = ways[i].kind == Way::Kind::tilted;
+    if (options.quick && card && !usual_angle && ways[i].angle > standards::m2::insertion_angles().least) continue;
     Judged judged = mover.judge(std::move(ways[i]), true);
     note_shut(judged);
     // A cased drive goes in by any side that is open, a card at the usual angle from any side.

@@ -12,9 +12,9 @@ namespace baywright::geometry {
 
 namespace {
 
-constexpr int most_steps = 20000;  // a step is at least `fine_mm`, so this is 200 mm of creeping along at the least gap
+constexpr int most_steps = 5000;  // a step is at least `fine_mm`, so this is 50 mm of creeping along at the least gap
 constexpr double none_mm =
-    1e-6;                       // how far below the cutoff a gap may be that is passed over; smaller steps take longer
+    1e-6;                      // how far below the cutoff a gap may be that is passed over; smaller steps take longer
 constexpr int most_looks = 6;  // at poses at which a mesh overlaps
 constexpr double fine_share = 0.02;  // of an overlap's depth
 

@@ -3,7 +3,7 @@
 macro(need library package why)
   find_package(${library} QUIET ${ARGN})
   if(NOT ${library}_FOUND)
-    message(FATAL_ERROR "${library} is missing: install the package ${package} (needed for ${why}), or run ./start")
+    message(FATAL_ERROR "${library} is missing: install ${package} (needed for ${why}), or run ./start")
   endif()
 endmacro()
 
@@ -17,7 +17,7 @@ macro(need_files name package why header folder)
     list(APPEND ${name}_libraries ${${name}_${library}})
   endforeach()
   if(NOT ${name}_headers OR "${${name}_libraries}" MATCHES "NOTFOUND")
-    message(FATAL_ERROR "${name} is missing: install the package ${package} (needed for ${why}), or run ./start")
+    message(FATAL_ERROR "${name} is missing: install ${package} (needed for ${why}), or run ./start")
   endif()
 endmacro()
 
@@ -38,7 +38,7 @@ if(BAYWRIGHT_TESTS)
   need_files(cgal libcgal-dev "the exact reference for distances"
              CGAL/Exact_predicates_exact_constructions_kernel.h "" gmp mpfr)
   # Its own CMake package demands all of its parts, and two hundred megabytes with them.
-  need_files(occt libocct-modeling-algorithms-dev "the reference for round solids"
+  need_files(occt "libocct-modeling-algorithms-dev and libocct-modeling-data-dev" "the reference for round solids"
              BRepExtrema_DistShapeShape.hxx opencascade TKPrim TKBO TKTopAlgo TKBRep TKMath TKernel)
   need(Python3 python3 "the tests of includes, headers and schemas" COMPONENTS Interpreter)
 endif()

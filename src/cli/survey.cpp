@@ -141,11 +141,13 @@ class Survey {
   /// Reads everything once, so that a fault is told before anything is written.
   [[nodiscard]] std::optional<parts::Fault> fault() {
     std::set<std::string> names;
+    std::set<std::string> tools = {""};
     for (const auto& path : machines_) {
       const auto machine = machine_of(path);
       if (const auto* wrong = std::get_if<parts::Fault>(&machine)) return *wrong;
       if (!names.insert(path.filename().string()).second)
         return parts::Fault{path.string(), 0, 0, "two machines have this file name", "rename one"};
+      tools.insert(std::get<Machine>(machine).build.measured_with);
     }
     std::set<std::size_t> known;
     std::set<std::size_t> called;
@@ -160,8 +162,10 @@ class Survey {
           return parts::Fault{drive.file, drive.line, 0, "the name `" + drive.name + "` is there twice",
                               "give each drive a name of its own: the answers go by it"};
         if (!known.insert(std::hash<std::string>{}(drive.keys)).second) continue;
-        const auto read = build::read_listed(drive, drive.name, {});
-        if (const auto* wrong = std::get_if<parts::Fault>(&read)) return *wrong;
+        for (const std::string& tool : tools) {
+          const auto read = build::read_listed(drive, drive.name, tool);
+          if (const auto* wrong = std::get_if<parts::Fault>(&read)) return *wrong;
+        }
       }
     }
     list_.rewind();
@@ -229,6 +233,13 @@ class Survey {
                   std::size_t m, std::vector<bool>& fits) {
     const std::vector<build::Place>& places = machine.build.places;
     std::vector<std::string> tails;  // by kind and place; measured when the first line is not there already
+    std::vector<std::string> at;
+    for (const build::Place& place : places) at.push_back(output::survey_place(place.name));
+    const auto count = [&](std::size_t drive, std::string_view line, std::size_t before) {
+      if (!output::survey_says_fits(line, before)) return;
+      fits[drive] = true;
+      ++counts_.machines[m].second;
+    };
     std::string lines;
     for (std::size_t i = 0; i < drives.size(); ++i) {
       const std::string head = output::survey_head(machine.name, drives[i].name, made_from(machine, drives[i]));
@@ -236,7 +247,7 @@ class Survey {
         std::string line;
         ++counts_.lines;
         if (file_->next_old(line)) {
-          const std::string begins = head + output::survey_place(places[p].name);
+          const std::string begins = head + at[p];
           if (!line.starts_with(begins)) {
             std::cerr << "baywright: line " << file_->lines_read()
                       << " of the output is not of this survey, or was made before "
@@ -244,19 +255,13 @@ class Survey {
                       << '\n';
             return input_at_fault;
           }
-          if (output::survey_says_fits(line, begins.size())) {
-            fits[i] = true;
-            ++counts_.machines[m].second;
-          }
+          count(i, line, begins.size());
           continue;
         }
         if (tails.empty()) tails = measured(machine, kinds);
         if (interrupted) return all_fit;  // what was not measured is not written
         const std::string& tail = tails[kind[i] * places.size() + p];
-        if (output::survey_says_fits(tail, output::survey_place(places[p].name).size())) {
-          fits[i] = true;
-          ++counts_.machines[m].second;
-        }
+        count(i, tail, at[p].size());
         lines += head + tail;
       }
     }

@@ -238,13 +238,23 @@ class Mover {
   }
   [[nodiscard]] bool is_model(int element) const { return scene_.element(element).placed.solid.mesh() != nullptr; }
 
+  /// A mesh without an inside: whether something is within it cannot be told.
+  [[nodiscard]] bool is_surface(int element) const {
+    const geometry::Mesh* mesh = scene_.element(element).placed.solid.mesh();
+    return mesh != nullptr && !mesh->closed();
+  }
+
   /// An element at its seat as a search sees it; null: it does not.
   [[nodiscard]] const geometry::Placed* seen(int element) const {
     const geometry::Placed& placed = scene_.element(element).placed;
     if (placed.solid.mesh() == nullptr) return &placed;
     if (models_ == Models::nothing) return nullptr;
+    return &box_of(element);
+  }
+  [[nodiscard]] const geometry::Placed& box_of(int element) const {
     const auto known = boxes_.find(element);
-    return known != boxes_.end() ? &known->second : &boxes_.emplace(element, geometry::box_about(placed)).first->second;
+    if (known != boxes_.end()) return known->second;
+    return boxes_.emplace(element, geometry::box_about(scene_.element(element).placed)).first->second;
   }
 
   [[nodiscard]] int group_of(int element) const {
@@ -304,9 +314,10 @@ class Mover {
     std::erase_if(out, [&](int b) {
       if (outside_ && b < scene_.first_element() && removal_.group_of(b) != carrier_) return true;
       const Element& other = scene_.element(b);
+      const geometry::Placed& placed = is_surface(b) ? box_of(b) : other.placed;
       const double least = whole_swing_ + glm::length(other.swing) + rub;
       for (std::size_t leg = 0; leg < way.legs.size(); ++leg)
-        if (!geometry::stays_clear(starts[leg], other.placed, way.legs[leg], least)) return false;
+        if (!geometry::stays_clear(starts[leg], placed, way.legs[leg], least)) return false;
       return true;
     });
     return out;
@@ -325,8 +336,13 @@ class Mover {
     Meeting met{a, b, {seat, 0.0, false, true}, {}};
     Pose before;
     bool sure = true;
+    const bool surface = is_surface(a) || is_surface(b);
     for (std::size_t leg = 0; leg < way.legs.size(); ++leg) {
       const Movement& movement = way.legs[leg];
+      if (surface) {
+        const geometry::Placed& box = boxes_.at(a);
+        sure = sure && geometry::stays_clear({box.solid, before.after(box.pose)}, box_of(b), movement, 0.0);
+      }
       const geometry::Placed placed{own.placed.solid, before.after(own.placed.pose)};
       const Closest found = on_leg(a, before, placed, other.placed, movement, met.closest.mm, deep);
       sure = sure && found.sure;
@@ -437,11 +453,8 @@ Plane plane_of(const Mover& mover, const Seated& seated, const build::Place& pla
     double radius = 0.0;
     for (const int i : mover.moving()) {
       const Bounds& box = seated.scene.element(i).bounds;
-      for (const Vec3& corner :
-           {box.low, box.high, Vec3(box.low.x, box.low.y, box.high.z), Vec3(box.low.x, box.high.y, box.low.z),
-            Vec3(box.high.x, box.low.y, box.low.z), Vec3(box.low.x, box.high.y, box.high.z),
-            Vec3(box.high.x, box.low.y, box.high.z), Vec3(box.high.x, box.high.y, box.low.z)})
-        radius = std::max(radius, glm::length(corner - plane.pivot.edge));
+      for (int corner = 0; corner < 8; ++corner)
+        radius = std::max(radius, glm::length(box.corner(corner) - plane.pivot.edge));
     }
     plane.freedoms.p_most = standards::m2::insertion_angles().most;
     plane.freedoms.q_most = seated.length + 2.0 * plane.pivot.depth;

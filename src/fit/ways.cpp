@@ -1,11 +1,8 @@
 #include "fit/ways.h"
 
 #include "standards/m2.h"
-#include "standards/mini_cards.h"
 
 #include <algorithm>
-#include <cmath>
-#include <numbers>
 
 namespace baywright::fit {
 

@@ -29,11 +29,7 @@ double off_axis(const Vec3& p, const Movement& movement) {
 /// No point of the box is farther from the axis.
 double farthest_from_axis(const Bounds& box, const Movement& movement) {
   double most = 0.0;
-  for (int corner = 0; corner < 8; ++corner)
-    most =
-        std::max(most, off_axis({(corner & 1) != 0 ? box.high.x : box.low.x, (corner & 2) != 0 ? box.high.y : box.low.y,
-                                 (corner & 4) != 0 ? box.high.z : box.low.z},
-                                movement));
+  for (int i = 0; i < 8; ++i) most = std::max(most, off_axis(box.corner(i), movement));
   return most;
 }
 
@@ -134,9 +130,7 @@ Bounds swept(const Bounds& box, const Movement& movement) {
   constexpr int parts = 4;
   for (int i = 1; i <= parts; ++i) {
     const Pose pose = movement.at(static_cast<double>(i) / parts);
-    for (int corner = 0; corner < 8; ++corner)
-      all.add(pose.point({(corner & 1) != 0 ? box.high.x : box.low.x, (corner & 2) != 0 ? box.high.y : box.low.y,
-                          (corner & 4) != 0 ? box.high.z : box.low.z}));
+    for (int corner = 0; corner < 8; ++corner) all.add(pose.point(box.corner(corner)));
   }
   const Vec3 sagitta(farthest_from_axis(box, movement) * (1.0 - std::cos(0.5 * angle / parts)));
   return {all.low - sagitta, all.high + sagitta};

@@ -42,6 +42,10 @@ struct Bounds {
   Vec3 high;
 
   [[nodiscard]] static Bounds empty();
+  /// One of its eight corners; bit 0, 1, 2 of `i`: the high end along x, y, z.
+  [[nodiscard]] Vec3 corner(int i) const {
+    return {(i & 1) != 0 ? high.x : low.x, (i & 2) != 0 ? high.y : low.y, (i & 4) != 0 ? high.z : low.z};
+  }
   void add(const Vec3& p);
   void add(const Bounds& other);
   /// The distance between two boxes, mm; 0 where they touch or overlap. A lower bound of the gap of what they hold.

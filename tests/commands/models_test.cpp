@@ -133,6 +133,24 @@ TEST_CASE("mended and open surfaces are noted, and what stands in the box of an 
   check_says(run, "undecided It could not be settled whether stand-off clears tray (about 10.00 mm). So do card,");
 }
 
+TEST_CASE("a way through the mouth of an open surface is not taken for a free one") {
+  // Four walls without floor or lid, 20 mm over the card: as a surface nothing is in the way of a card that leaves
+  // upward.
+  const std::string walls =
+      "v 0 0 0\nv 260 0 0\nv 260 160 0\nv 0 160 0\nv 0 0 40\nv 260 0 40\nv 260 160 40\nv 0 160 40\n"
+      "f 1 2 6 5\nf 2 3 7 6\nf 3 4 8 7\nf 4 1 5 8\n";
+  const test::Folder folder;
+  folder.write("walls.obj", walls);
+  folder.write(
+      "x.build.toml",
+      "title = \"x\"\n[[part]]\nname = \"board\"\nsolid = { plate = [200, 120, 1.57] }\n[[part]]\nname = \"walls\"\n"
+      "model = \"walls.obj\"\nunit = \"mm\"\nup = \"+z\"\nat = [-30, -20, 24]\n[[slot]]\nname = \"slot\"\non = { part "
+      "= "
+      "\"board\", at = [20, 60], toward = \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n"
+      "[[drive]]\nname = \"card\"\nuse = \"m2/2280-S3-M\"\nbus = \"pcie 4.0 x4\"\n");
+  check_says(folder.run({"check", "x.build.toml"}), "The usual way, at 20 degrees, is blocked by walls, but it enters");
+}
+
 TEST_CASE("the demo's heatsink is what its script writes") {
   const test::Folder folder;
   const test::Run run = folder.spawn("/usr/bin/python3", {test::source_path("models/make_pin_heatsink.py")});

@@ -1,4 +1,5 @@
 // Cuts and shadows of meshes, against areas known by hand and against the same shapes as prisms.
+#include "cuts.h"
 #include "geometry/section.h"
 #include "mesh_shapes.h"
 #include "support/check_mm.h"
@@ -9,6 +10,7 @@
 #include <random>
 
 using namespace baywright::geometry;
+using namespace baywright::geometry::cuts;
 using namespace baywright::geometry::scenes;
 using baywright::test::check_mm;
 
@@ -16,22 +18,6 @@ namespace {
 
 const double root2 = std::sqrt(2.0);
 const double root3 = std::sqrt(3.0);
-
-View facing_plane(const Vec3& point, const Vec3& normal) {
-  const Vec3 n = glm::normalize(normal);
-  const Vec3 right = square_to(n);
-  return {point, right, glm::cross(n, right)};
-}
-
-double area_of(const std::vector<Region>& regions) {
-  double sum = 0.0;
-  for (const Region& region : regions) sum += area(region);
-  return sum;
-}
-
-double area_cut(const Solid& solid, const Vec3& point, const Vec3& normal) {
-  return area_of(section({solid, {}}, facing_plane(point, normal)));
-}
 
 Vec3 random_direction(std::mt19937_64& random) {
   std::normal_distribution<double> normal;

@@ -1,6 +1,7 @@
 // What two solids share, against closed forms and against sums over corners and over a grid that know nothing of edges.
 #include "geometry/overlap.h"
 
+#include "cuts.h"
 #include "geometry/outline.h"
 #include "mesh_shapes.h"
 #include "support/check_mm.h"
@@ -13,6 +14,7 @@
 #include <random>
 
 using namespace baywright::geometry;
+using namespace baywright::geometry::cuts;
 using namespace baywright::geometry::scenes;
 using baywright::test::check_mm;
 
@@ -20,18 +22,6 @@ namespace {
 
 Solid box(double x, double y, double z) {
   return std::get<Solid>(Solid::box({x, y, z}));
-}
-
-View facing_plane(const Vec3& point, const Vec3& normal) {
-  const Vec3 n = glm::normalize(normal);
-  const Vec3 right = square_to(n);
-  return {point, right, glm::cross(n, right)};
-}
-
-double area_of(const std::vector<Region>& regions) {
-  double sum = 0.0;
-  for (const Region& region : regions) sum += area(region);
-  return sum;
 }
 
 Placed at(const Solid& solid, const Vec3& shift) {
@@ -222,7 +212,7 @@ TEST_CASE("round solids") {
   check_mm(area_of(ring), 16 * std::numbers::pi, 1e-3 * 16 * std::numbers::pi);
 }
 
-TEST_CASE("meshes share as what they were made from does; a surface shares nothing") {
+TEST_CASE("meshes share as what they were made from does, and a surface shares nothing") {
   const Placed a = at(torus_surface(10, 3, 64, 32).solid(), {0, 0, 0});
   // The torus reaches y = 13 and z = 3; half of the box's 2 mm in x lies at x = 0.
   const auto found = overlap_box(a, at(box_surface({2, 10, 10}).solid(), {-1, 12, -5}));

@@ -1,5 +1,6 @@
 #include "geometry/section.h"
 
+#include "cuts.h"
 #include "geometry/outline.h"
 #include "support/check_mm.h"
 
@@ -10,6 +11,7 @@
 #include <random>
 
 using namespace baywright::geometry;
+using namespace baywright::geometry::cuts;
 using baywright::test::check_mm;
 
 namespace {
@@ -25,23 +27,6 @@ Solid prism(Outline outline, std::vector<Outline> holes, double height) {
 }
 Solid cylinder(double diameter, double bore, double height) {
   return std::get<Solid>(Solid::cylinder(diameter, bore, height));
-}
-
-/// A view of the plane through `point` with the viewer toward `normal` (any length).
-View facing_plane(const Vec3& point, const Vec3& normal) {
-  const Vec3 n = glm::normalize(normal);
-  const Vec3 right = square_to(n);
-  return {point, right, glm::cross(n, right)};
-}
-
-double area_of(const std::vector<Region>& regions) {
-  double sum = 0.0;
-  for (const Region& region : regions) sum += area(region);
-  return sum;
-}
-
-double area_cut(const Solid& solid, const Vec3& point, const Vec3& normal) {
-  return area_of(section({solid, {}}, facing_plane(point, normal)));
 }
 
 bool in_region(const Region& region, const Vec2& p) {
@@ -316,7 +301,7 @@ TEST_CASE("shadows") {
   check_mm(area_of(seen(angle, {0, 0, -1})), 19, 1e-9);
   check_mm(area_of(seen(angle, {0, 1, 0})), 60, 1e-9);
   check_mm(area_of(seen(angle, {1, 1, 0})), 10 * 12 / root2, 1e-9);  // across the two tips
-  CHECK(seen(angle, {1, 1, 1}).size() == 1);  // no seam between the shadows of its pieces
+  CHECK(seen(angle, {1, 1, 1}).size() == 1);                         // no seam between the shadows of its pieces
   check_mm(area_of(seen(box(20, 20, 20), {1, 1, 1})), 400 * root3, 1e-9);
   check_mm(area_of(seen(cylinder(20, 10, 30), {0, 1, 0})), 600, 1e-9);
   check_mm(area_of(seen(cylinder(20, 10, 30), {0, 0, -1})), 75 * std::numbers::pi, 1e-3 * 30 * std::numbers::pi);

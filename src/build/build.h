@@ -225,6 +225,11 @@ struct Build {
 /// As `read` for text; `file` is what messages name and where part files are looked for.
 [[nodiscard]] std::variant<Build, parts::Fault> read_text(std::string_view text, const std::filesystem::path& file);
 
+/// The part that a part stands `on`, with which it goes; -1: none.
+[[nodiscard]] int stands_on(const Build& build, int part);
+/// The removable part with which a part comes out: itself, or one that it stands on; -1: it stays.
+[[nodiscard]] int comes_out_with(const Build& build, int part);
+
 /// The form that a place takes.
 [[nodiscard]] Form form_of(const Place& place);
 

@@ -156,6 +156,17 @@ geometry::Vec3 Place::outward() const {
   return out;
 }
 
+int stands_on(const Build& build, int part) {
+  const Position& at = build.parts[static_cast<std::size_t>(part)].position;
+  return at.kind == Position::Kind::against && at.seated ? at.target : -1;
+}
+
+int comes_out_with(const Build& build, int part) {
+  for (; part >= 0; part = stands_on(build, part))
+    if (build.parts[static_cast<std::size_t>(part)].removable) return part;
+  return -1;
+}
+
 Form form_of(const Place& place) {
   if (std::holds_alternative<M2Socket>(place.socket)) return Form::m2;
   if (std::holds_alternative<MiniSocket>(place.socket)) return Form::mini_card;

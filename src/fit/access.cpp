@@ -77,13 +77,13 @@ class Access {
         drive_(drive),
         place_(place),
         out_first_(out_first.begin(), out_first.end()),
-        carrier_(removed_with(place.part)),
+        carrier_(build::comes_out_with(build, place.part)),
         reach_(
             seated.scene, [this](const geometry::Bounds& asked, std::vector<int>& found) { near(asked, found); },
             tolerance::chain_method(options.method.value_or(build.method))) {
     for (std::size_t i = 0; i < build.parts.size(); ++i) {
       bool out = false;
-      for (int part = static_cast<int>(i); part >= 0; part = stands_on(part))
+      for (int part = static_cast<int>(i); part >= 0; part = build::stands_on(build, part))
         out = out || out_first_.contains(part_at(part).name);
       out_.push_back(out);
     }
@@ -108,19 +108,6 @@ class Access {
 
  private:
   [[nodiscard]] const build::HostPart& part_at(int part) const { return build_.parts[static_cast<std::size_t>(part)]; }
-
-  /// The part that it stands on, with which it goes; -1: none.
-  [[nodiscard]] int stands_on(int part) const {
-    const build::Position& at = part_at(part).position;
-    return at.kind == build::Position::Kind::against && at.seated ? at.target : -1;
-  }
-
-  /// The removable part with which it comes out: itself, or one that it stands on; -1: it stays.
-  [[nodiscard]] int removed_with(int part) const {
-    for (; part >= 0; part = stands_on(part))
-      if (part_at(part).removable) return part;
-    return -1;
-  }
 
   /// The place at which an element of the machine is held or whose socket it is, or -1.
   [[nodiscard]] int held_at(int element) const {
@@ -156,7 +143,7 @@ class Access {
   [[nodiscard]] std::string out_with(int element) const {
     if (!of_host(element)) return {};
     const int part = owner(element);
-    const int removed = part < 0 ? -1 : removed_with(part);
+    const int removed = part < 0 ? -1 : build::comes_out_with(build_, part);
     // On a removable carrier the screws are driven outside, where nothing but what stands on it is.
     if (carrier_ >= 0) return removed == carrier_ ? std::string{} : part_at(carrier_).name;
     if (removed >= 0) return part_at(removed).name;
@@ -338,7 +325,7 @@ class Access {
   std::vector<bool> out_;  // by part
   Reach reach_;
   const SeatedScrew* screw_ = nullptr;  // the current one
-  const Element* held_ = nullptr;  // its head
+  const Element* held_ = nullptr;       // its head
 };
 
 /// Through a tray or rails that raise the drive over the face: they come out with it.

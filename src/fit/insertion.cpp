@@ -4,6 +4,7 @@
 #include "fit/limits.h"
 #include "fit/path_search.h"
 #include "fit/removal.h"
+#include "geometry/limits.h"
 #include "standards/m2.h"
 
 #include <algorithm>
@@ -25,9 +26,6 @@ using geometry::Vec2;
 using geometry::Vec3;
 
 namespace {
-
-/// Faces that slide along each other touch; an overlap of less is none, mm.
-constexpr double rub = 1e-6;
 
 /// The element where a motion has brought it, its own motions with it.
 Element carried(const Element& element, const Pose& by) {
@@ -152,7 +150,7 @@ class Mover {
           return out;
         }
         const GapLimits found = limits_of(*met);
-        if (found.min >= -rub && met->closest.sure) continue;
+        if (found.min >= -geometry::slide_mm && met->closest.sure) continue;
         if (group >= 0) {
           out.out |= Groups{1} << group;
           continue;
@@ -212,7 +210,7 @@ class Mover {
           return false;
         // What is no nearer than at the seat is judged there.
         const double seat = seat_gap(a, b);
-        const double least = seat < geometry::fine_mm ? seat - geometry::fine_mm : -rub;
+        const double least = seat < geometry::fine_mm ? seat - geometry::fine_mm : -geometry::slide_mm;
         const geometry::Placed& box = boxes_.at(a);
         return !geometry::stays_clear({box.solid, from.after(box.pose)}, *other, movement, least) &&
                !geometry::stays_clear(placed, *other, movement, least);
@@ -227,7 +225,7 @@ class Mover {
  private:
   /// How near two may come at their limits, open sides apart, mm.
   [[nodiscard]] static double reach_of(const Element& a, const Element& b) {
-    return glm::length(a.swing) + glm::length(b.swing) + rub;
+    return glm::length(a.swing) + glm::length(b.swing) + geometry::slide_mm;
   }
   [[nodiscard]] double seat_gap(int a, int b) const {
     const auto [known, fresh] = seat_gaps_.try_emplace({a, b}, 0.0);
@@ -315,7 +313,7 @@ class Mover {
       if (outside_ && b < scene_.first_element() && removal_.group_of(b) != carrier_) return true;
       const Element& other = scene_.element(b);
       const geometry::Placed& placed = is_surface(b) ? box_of(b) : other.placed;
-      const double least = whole_swing_ + glm::length(other.swing) + rub;
+      const double least = whole_swing_ + glm::length(other.swing) + geometry::slide_mm;
       for (std::size_t leg = 0; leg < way.legs.size(); ++leg)
         if (!geometry::stays_clear(starts[leg], placed, way.legs[leg], least)) return false;
       return true;

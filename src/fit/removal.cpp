@@ -1,5 +1,6 @@
 #include "fit/removal.h"
 
+#include "geometry/limits.h"
 #include "geometry/sweep.h"
 
 #include <algorithm>
@@ -15,23 +16,9 @@ using geometry::Vec3;
 namespace {
 
 constexpr int most_groups = 64;
-/// Faces that slide along each other touch; less than this is no hindrance, mm. 1000 times what gaps are sure to.
-constexpr double rub = 1e-6;
 
 Groups bit(int group) {
   return Groups{1} << group;
-}
-
-/// The part that comes out and takes this one with it; -1: none does.
-int root_of(const build::Build& build, int part) {
-  int at = part;
-  for (std::size_t steps = 0; steps <= build.parts.size(); ++steps) {
-    const build::HostPart& here = build.parts[static_cast<std::size_t>(at)];
-    if (here.removable) return at;
-    if (here.position.kind != build::Position::Kind::against || !here.position.seated) return -1;
-    at = here.position.target;
-  }
-  return -1;
 }
 
 }  // namespace
@@ -43,12 +30,20 @@ Removal::Removal(const Host& host, const build::Build& build)
   };
   std::map<int, int> by_root;
   for (std::size_t i = 0; i < build.parts.size(); ++i) {
-    const int root = root_of(build, static_cast<int>(i));
+    const int root = build::comes_out_with(build, static_cast<int>(i));
     if (root < 0) continue;
     const auto [at, fresh] = by_root.try_emplace(root, static_cast<int>(names_.size()));
     if (at->second >= most_groups) continue;
     if (fresh) names_.push_back(build.parts[static_cast<std::size_t>(root)].name);
     fill(host.parts[i].first, host.parts[i].count, at->second);
+  }
+  // A board takes its sockets along.
+  for (std::size_t i = 0; i < build.places.size(); ++i) {
+    const auto at = by_root.find(build::comes_out_with(build, build.places[i].part));
+    if (at == by_root.end() || at->second >= most_groups) continue;
+    const HostPlace& place = host.places[i];
+    if (place.socket >= 0) fill(place.socket, place.count, at->second);
+    for (const auto& [size, element] : place.soldered) fill(element, 1, at->second);
   }
   for (std::size_t i = 0; i < build.places.size(); ++i) {
     if (build.places[i].holds < 0 || static_cast<int>(names_.size()) >= most_groups) continue;
@@ -84,7 +79,8 @@ const std::vector<Groups>& Removal::hindrances(int group) const {
         for (const int b : near) {
           const int its = group_of(b);
           if (its == group || (its < 0 && stays) || (its >= 0 && (blocking & bit(its)) != 0)) continue;
-          const auto met = geometry::closest(moving.placed, host_.scene.element(b).placed, movement, -rub);
+          const auto met =
+              geometry::closest(moving.placed, host_.scene.element(b).placed, movement, -geometry::slide_mm);
           if (!met.met || met.t == 0.0) continue;  // what runs into it where it stands is no matter of its way
           if (its < 0)
             stays = true;

@@ -2,8 +2,6 @@
 
 #include "standards/m2.h"
 
-#include <algorithm>
-
 namespace baywright::fit {
 
 using geometry::Movement;
@@ -75,7 +73,6 @@ std::vector<Way> ways_of_bay(const Seated& seated, const build::Bay& bay, double
                               {Way::Kind::left, -turn[0], "left wall"},
                               {Way::Kind::right, turn[0], "right wall"}};
   if (bay.panel) std::swap(sides[0], sides[2]);
-  std::stable_partition(sides.begin(), sides.end(), [&bay](const Named& side) { return side.wall == bay.opens; });
   const auto walled = [&bay](const std::string& wall) {
     if (wall == bay.opens) return false;
     return wall == "end"    ? bay.depth.has_value()

@@ -8,6 +8,10 @@ namespace baywright::geometry {
 /// 1000 mm. Larger, and a real overlap would be called touching; smaller, and rounding would be called an overlap.
 inline constexpr double touch_mm = 1e-9;
 
+/// Solids on the move may overlap by this, mm: faces that slide along each other touch. A thousand times what a gap is
+/// sure to, and a thousandth of what any tool in the trade resolves. Smaller, and following them takes ever smaller steps.
+inline constexpr double slide_mm = 1e-6;
+
 /// The largest coordinate and the largest size that a solid may have. A double resolves 1.5e-11 mm there, so that
 /// `touch_mm` still means something.
 inline constexpr double largest_mm = 1e5;

@@ -13,9 +13,7 @@ namespace baywright::geometry {
 namespace {
 
 constexpr int most_steps = 5000;  // a step is at least `fine_mm`, so this is 50 mm of creeping along at the least gap
-constexpr double none_mm =
-    1e-6;                      // how far below the cutoff a gap may be that is passed over; smaller steps take longer
-constexpr int most_looks = 6;  // at poses at which a mesh overlaps
+constexpr int most_looks = 6;     // at poses at which a mesh overlaps
 constexpr double fine_share = 0.02;  // of an overlap's depth
 
 double radians(double degrees) {
@@ -74,7 +72,7 @@ void walk(const Movement& movement, const Speed& speed, bool directed, double de
     }
     const double fastest = directed ? speed.along(found.direction) : speed.any();
     const double hasty = std::isfinite(deep) ? -0.25 * deep : 0.0;
-    const double fine = best.met ? std::max({fine_mm, fine_share * -best.mm, hasty}) : none_mm;
+    const double fine = best.met ? std::max({fine_mm, fine_share * -best.mm, hasty}) : slide_mm;
     const double room = found.mm - found.error - best.mm + fine;
     if (!(fastest * (1.0 - t) > room)) return;
     t += room / fastest;
@@ -104,7 +102,7 @@ void walk_mesh(const Placed& moving, const Placed& fixed, const Movement& moveme
       best.met = true;
       if (best.mm < deep) return;
     }
-    double room = mm - met.surfaces.error - best.mm + (best.met ? fine_mm : none_mm);
+    double room = mm - met.surfaces.error - best.mm + (best.met ? fine_mm : slide_mm);
     if (met.overlapping) {
       room = std::max(room, (1.0 - t) * fastest / most_looks);
       ++looks;

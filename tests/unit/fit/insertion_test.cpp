@@ -251,3 +251,22 @@ TEST_CASE("the way that a seating keeps is free at every one of ten thousand pos
   CHECK(asked >= 10000);
   CHECK(least >= -1e-6);
 }
+
+TEST_CASE("a board that comes out takes its own sockets along") {
+  // A riser board lies over the card with a socket of its own hanging from it; nothing of it stays behind.
+  const std::string riser = "[[part]]\nname = \"riser\"\nsolid = { plate = [600, 400, 2] }\nat = [-200, -100, " +
+                            std::to_string(seat + 10.0) +
+                            "]\nremovable = true\n[[slot]]\nname = \"other slot\"\non = { part = \"riser\", face = "
+                            "\"back\", at = [230, 160], "
+                            "toward = \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2242]\nbus = \"pcie 4.0 x4\"\n";
+  std::string text = board("");
+  text.insert(text.find("[[slot]]"), riser);
+  const std::string whole = "title = \"riser\"\n" + text;
+  const auto read = build::read_text(whole, "riser.build.toml");
+  REQUIRE(std::holds_alternative<build::Build>(read));
+  for (const fit::Seating& found : fit::check(std::get<build::Build>(read), {}).seatings) {
+    if (found.place != "slot") continue;
+    CHECK(way(found).why.code == fit::Code::way_after);
+    CHECK(found.out_first == std::vector<std::string>{"riser"});
+  }
+}

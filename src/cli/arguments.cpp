@@ -70,6 +70,18 @@ void add_commands(CLI::App& app, Arguments& out) {
       "Where several seatings are asked about, the worst is drawn, and the command says which.\n"
       "Example: baywright draw models/builds/thin-desktop.build.toml --drive \"card with tall fins\" -o tall.svg");
 
+  CLI::App* steps = app.add_subcommand("steps", "How to fit it: the mounting order, with tools, screws and cautions");
+  add_file(*steps, out);
+  add_choice(*steps, out);
+  add_limits(*steps, out);
+  steps->add_flag("--json", out.json, "Machine-readable, as models/steps.schema.json says");
+  steps->add_flag("--accept-marginal", out.accept_marginal, "Count marginal as a fit in the exit status");
+  steps->footer(
+      "Where several seatings are asked about, the worst is taken; name the one that you mean.\n"
+      "Example: baywright steps models/builds/thin-desktop.build.toml --drive \"card with flat spreader\"\n\n"
+      "Exit status: 0 there are steps; 1 it does not fit, so there are none; 2 the input is at fault;\n"
+      "3 the program could not finish.");
+
   CLI::App* parts = app.add_subcommand("parts", "What the library has, with dimensions and sources");
   CLI::Option* words = parts->add_option("WORDS", out.words, "Only parts whose id or title has all these words");
   CLI::Option* drawing =

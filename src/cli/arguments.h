@@ -28,6 +28,17 @@ struct Arguments {
   std::string drawing;             // parts --draw; "-": standard output
   bool sources = false;            // parts
   std::string shard;               // survey: "k/n"; empty: all
+  std::string side;                // picture: which view; empty: whole
+  std::string size;                // picture: "1280x800"
+  bool section = false;            // picture
+  bool apart = false;              // picture
+  std::string clearance_map;       // picture: the part that is coloured
+  bool dark = false;               // picture
+  std::optional<int> turntable;    // picture: how many frames
+  std::optional<int> apply;        // plans: which plan is written to `output`
+  std::string part;                // drill, make: which part
+  std::string paper;               // drill: "a4" or "letter"
+  bool mirrored = false;           // drill: for the other side
 };
 
 /// Exit status, as the help says it.

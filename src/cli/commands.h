@@ -10,5 +10,11 @@ namespace baywright::cli {
 [[nodiscard]] int parts_command(const Arguments& arguments);
 [[nodiscard]] int new_command(const Arguments& arguments);
 [[nodiscard]] int survey_command(const Arguments& arguments);
+[[nodiscard]] int picture_command(const Arguments& arguments);
+[[nodiscard]] int view_command(const Arguments& arguments);
+[[nodiscard]] int plans_command(const Arguments& arguments);
+[[nodiscard]] int steps_command(const Arguments& arguments);
+[[nodiscard]] int drill_command(const Arguments& arguments);
+[[nodiscard]] int make_command(const Arguments& arguments);
 
 }  // namespace baywright::cli

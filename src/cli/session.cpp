@@ -1,15 +1,16 @@
 #include "cli/session.h"
 
+#include "fit/seat.h"
+#include "output/file.h"
 #include "parts/naming.h"
 
+#include <algorithm>
 #include <cerrno>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
 #include <cstring>
-#include <filesystem>
 #include <iostream>
-#include <system_error>
 #include <unistd.h>
 #include <vector>
 
@@ -28,9 +29,9 @@ bool named(const std::string& asked, const char* option, const std::vector<std::
   return false;
 }
 
-bool failed(const std::string& path, const std::string& doing) {
-  std::cerr << "baywright: " << path << ": " << doing << " failed: " << std::strerror(errno) << '\n';
-  return false;
+template <typename Named>
+const Named& called(const std::vector<Named>& list, const std::string& name) {
+  return *std::find_if(list.begin(), list.end(), [&](const Named& each) { return each.name == name; });
 }
 
 /// One line on the terminal that is written over, and wiped in the end.
@@ -100,31 +101,35 @@ fit::Options options_of(const Arguments& arguments) {
 bool print(const std::string& text) {
   std::fwrite(text.data(), 1, text.size(), stdout);
   if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return true;
-  return failed("standard output", "writing");
+  std::cerr << "baywright: standard output: writing failed: " << std::strerror(errno) << '\n';
+  return false;
 }
 
 bool write_whole(const std::string& path, const std::string& content) {
   if (path == "-") return print(content);
-  const std::filesystem::path target(path);
-  if (std::filesystem::is_directory(target)) {
-    std::cerr << "baywright: " << path << ": this is a folder; name a file in it\n";
-    return false;
-  }
-  const std::string temporary = path + ".part" + std::to_string(::getpid());
-  std::FILE* file = std::fopen(temporary.c_str(), "wb");
-  if (file == nullptr) return failed(path, "opening for writing");
-  const bool written = std::fwrite(content.data(), 1, content.size(), file) == content.size() &&
-                       std::fflush(file) == 0 && ::fsync(::fileno(file)) == 0;
-  const int why = errno;
-  const bool closed = std::fclose(file) == 0;
-  std::error_code error;
-  if (written && closed) std::filesystem::rename(temporary, target, error);
-  if (written && closed && !error) return true;
-  if (!written) errno = why;
-  if (error) errno = error.value();
-  failed(path, "writing");
-  std::filesystem::remove(temporary, error);
-  return false;
+  const auto fault = output::write_file(path, content);
+  if (fault) std::cerr << "baywright: " << *fault << '\n';
+  return !fault;
+}
+
+std::unique_ptr<Shown> show_worst(const Arguments& arguments) {
+  auto read = read_build(arguments);
+  if (!read) return nullptr;
+  const fit::Options options = options_of(arguments);
+  read->method = options.method.value_or(read->method);
+  read->clearance = options.clearance.value_or(read->clearance);
+  fit::Check check = fit::check(*read, options);
+  fit::Seating seating = check.seatings[fit::worst(check)];
+  const build::Drive drive = called(read->drives, seating.drive);  // a copy: the build moves below
+  const auto place = static_cast<int>(&called(read->places, seating.place) - read->places.data());
+  const bool seats = fit::seats(drive, seating.questions);
+  if (seats) (void)fit::solve_distances(*read, drive, place, options);
+  fit::Host host = fit::compile(*read);
+  auto shown = std::make_unique<Shown>(
+      Shown{std::move(*read), std::move(check), std::move(seating), std::move(host), fit::Seated{fit::Scene(nullptr)}});
+  shown->seated =
+      seats ? fit::seat(shown->host, shown->build, drive, place) : fit::Seated{fit::Scene(&shown->host.scene)};
+  return shown;
 }
 
 }  // namespace baywright::cli

@@ -2,7 +2,9 @@
 // What several commands share: reading a build, choosing seatings, writing a file whole.
 #include "cli/arguments.h"
 #include "fit/check.h"
+#include "fit/seated.h"
 
+#include <memory>
 #include <optional>
 #include <string>
 
@@ -12,6 +14,17 @@ namespace baywright::cli {
 [[nodiscard]] std::optional<build::Build> read_build(const Arguments& arguments);
 
 [[nodiscard]] fit::Options options_of(const Arguments& arguments);
+
+/// One seating made ready to be shown: the one that most needs looking at where several are asked about.
+struct Shown {
+  build::Build build;  // with the options' method and clearance, and its "?" solved
+  fit::Check check;
+  fit::Seating seating;
+  fit::Host host;
+  fit::Seated seated;  // stands on `host`; without elements of its own where the drive cannot be put there
+};
+/// Prints the fault; null then.
+[[nodiscard]] std::unique_ptr<Shown> show_worst(const Arguments& arguments);
 
 /// Writes to a temporary name beside the target, then renames, so that nothing is ever left half written; "-" is
 /// standard output. Prints what went wrong and returns false.

@@ -10,6 +10,7 @@
 #include "fit/seat.h"
 #include "geometry/limits.h"
 #include "geometry/travel.h"
+#include "parts/pad_range.h"
 #include "standards/addin_cards.h"
 
 #include <algorithm>
@@ -19,12 +20,10 @@
 
 namespace baywright::fit {
 
-namespace {
+using parts::pad_least;
+using parts::pad_most;
 
-// Compression range of gap-filling pads as a share of the free thickness: rule of thumb of pad makers' tutorials
-// (secondary). Below, the pad may not touch everywhere; above, silicone pads bleed oil.
-constexpr double pad_least = 0.20;
-constexpr double pad_most = 0.45;
+namespace {
 
 Finding note(Kind kind, std::array<std::string, 2> between, Reason why) {
   Finding finding;
@@ -305,6 +304,21 @@ Check check(const build::Build& build, const Options& options) {
     out.notes.push_back(note(Kind::exact, {"", ""}, std::move(why)));
   }
   return out;
+}
+
+std::size_t worst(const Check& check) {
+  const auto room = [](const Seating& seating) {
+    if (!seating.deciding) return 0.0;
+    const GapFigures& gap = *seating.findings[*seating.deciding].gap;
+    return gap.min - gap.asked;
+  };
+  const auto found = std::min_element(
+      check.seatings.begin(), check.seatings.end(), [&](const Seating& a, const Seating& b) {
+        if (a.verdict != b.verdict) return a.verdict > b.verdict;
+        if (a.deciding.has_value() != b.deciding.has_value()) return a.deciding.has_value();  // one that can be drawn
+        return room(a) < room(b);
+      });
+  return static_cast<std::size_t>(found - check.seatings.begin());
 }
 
 }  // namespace baywright::fit

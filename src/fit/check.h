@@ -29,6 +29,10 @@ struct Options {
 [[nodiscard]] Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
                                     const Options& options);
 
+/// Index of the seating that most needs looking at: the worst verdict, among equals one with a gap that decides, then the
+/// least room, then the first. Wants at least one seating.
+[[nodiscard]] std::size_t worst(const Check& check);
+
 /// The distance of a part that is "?": the least at which this drive at this place fits. Sets it in `build`, and
 /// returns the findings that say so. Builds without a "?" are left as they are.
 [[nodiscard]] std::vector<Finding> solve_distances(build::Build& build, const build::Drive& drive, int slot,

@@ -20,12 +20,6 @@ std::string screws(const Reason& why) {
   return std::to_string(count) + " of the " + std::to_string(of) + ' ' + what + 's';
 }
 
-std::string tool(const Reason& why) {
-  if (const std::string own = why.word("own tool"); !own.empty()) return "your " + own;
-  const std::string name = why.word("tool");
-  return name == "fingers" ? name : parts::article(name) + ' ' + name;
-}
-
 /// The facts of that name as a list.
 std::string all(const Reason& why, std::string_view name) {
   std::vector<std::string> found;
@@ -71,7 +65,8 @@ std::string head_hindrance(const Reason& why) {
 std::string blocked(const Reason& why) {
   if (head(why)) return "There is no room to put " + screws(why) + " in: " + head_hindrance(why) + ".";
   const bool nut = why.word("what") == "nut";
-  return (nut ? "No hand holds " : "No driver reaches ") + screws(why) + ": even " + hindrance(why, tool(why)) + ".";
+  return (nut ? "No hand holds " : "No driver reaches ") + screws(why) + ": even " +
+         hindrance(why, tool_in_words(why)) + ".";
 }
 
 std::string only_before(const Reason& why) {
@@ -80,19 +75,26 @@ std::string only_before(const Reason& why) {
   const std::string when = carrier.empty() ? "before " + by + (why.word("by") == by ? " goes in" : " go in")
                                            : "with " + carrier + " out of the machine";
   return (why.word("what") == "nut" ? "Hold " : "Drive ") + screws(why) + ' ' + when + ": " +
-         (head(why) ? head_hindrance(why) : hindrance(why, tool(why))) + ".";
+         (head(why) ? head_hindrance(why) : hindrance(why, tool_in_words(why))) + ".";
 }
 
 }  // namespace
 
+std::string tool_in_words(const Reason& why) {
+  if (const std::string own = why.word("own tool"); !own.empty()) return "your " + own;
+  const std::string name = why.word("tool");
+  return name == "fingers" ? name : parts::article(name) + ' ' + name;
+}
+
 std::string say_access(const Reason& why) {
   switch (why.code) {
     case Code::tool_reaches:
-      return capital(tool(why)) + (why.word("tool") == "fingers" ? " reach " : " reaches ") + screws(why) + ".";
+      return capital(tool_in_words(why)) + (why.word("tool") == "fingers" ? " reach " : " reaches ") + screws(why) +
+             ".";
     case Code::tool_other: {
       const std::string ordinary = why.word("blocked");
       const std::string who = ordinary == "fingers" ? ordinary : parts::article(ordinary) + ' ' + ordinary;
-      return "For " + screws(why) + " take " + tool(why) + ": " + hindrance(why, who) + ".";
+      return "For " + screws(why) + " take " + tool_in_words(why) + ": " + hindrance(why, who) + ".";
     }
     case Code::tool_before:
       return only_before(why);
@@ -100,14 +102,15 @@ std::string say_access(const Reason& why) {
       return blocked(why);
     case Code::tool_marginal: {
       const std::string out = all(why, "out");
-      return "Only in some builds " + (head(why) ? "the head of " + screws(why) : tool(why)) + " passes " +
+      return "Only in some builds " + (head(why) ? "the head of " + screws(why) : tool_in_words(why)) + " passes " +
              all(why, "by") + " to " + (head(why) ? "its seat" : screws(why)) + ": by " + mm(why.figure("gap")) + ", " +
              in_hundredths(why.figure("least")) + " at the least and " + in_hundredths(why.figure("most")) +
              " at the most" + (out.empty() ? "." : ", with " + out + " out.");
     }
     case Code::tool_unsure:
       if (all(why, "by").empty()) return "Which driver fits " + screws(why) + " is not known here.";
-      return "It could not be settled whether " + tool(why) + " passes " + all(why, "by") + " to " + screws(why) + ".";
+      return "It could not be settled whether " + tool_in_words(why) + " passes " + all(why, "by") + " to " +
+             screws(why) + ".";
     default:
       return {};
   }

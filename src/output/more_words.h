@@ -11,6 +11,11 @@ namespace baywright::output {
 [[nodiscard]] std::string say_access(const fit::Reason& why);  // access_words.cpp
 [[nodiscard]] std::string say_mesh(const fit::Reason& why);    // mesh_words.cpp
 
+/// How it is put in, by a reason about a way: "it enters its socket at 20 degrees and is turned down flat".
+[[nodiscard]] std::string goes_in(const fit::Reason& why);  // way_words.cpp
+/// What reaches a screw or nut, with its article: "an ordinary PH0 driver", "fingers".
+[[nodiscard]] std::string tool_in_words(const fit::Reason& why);  // access_words.cpp
+
 /// How lengths are written in sentences: to hundredths.
 [[nodiscard]] std::string in_hundredths(double mm);
 [[nodiscard]] std::string capital(std::string text);

@@ -14,22 +14,6 @@ std::string degrees(double angle) {
   return std::to_string(std::lround(angle)) + " degrees";
 }
 
-/// How it is put in: a way is kept as it comes out, so this is the same backward.
-std::string goes_in(const Reason& why) {
-  const std::string way = why.word("way");
-  const double angle = why.figure("angle");
-  if (way == "tilted") return "it enters its socket at " + degrees(angle) + " and is turned down flat";
-  if (way == "searched" && angle > 0.0)
-    return "it is worked in by turns and shifts, held at up to " + degrees(angle) + " on the way";
-  if (way == "searched") return "it is worked in by several shifts";
-  if (way == "up") return "it is set straight down into its place";
-  if (way == "along") return "it slides in with its connector first";
-  if (way == "back") return "it slides in with its connector last";
-  if (way == "left") return "it goes in from the left";
-  if (way == "right") return "it goes in from the right";
-  return "the bare card goes in first, at " + degrees(angle) + ", and what it wears goes on afterward, from above";
-}
-
 std::string plain_way(const std::string& way, double angle) {
   if (way == "tilted") return "The usual way, at " + degrees(angle) + ",";
   return way == "up" ? "The way straight down" : "The straight way";
@@ -50,6 +34,22 @@ std::string listed(const Reason& why, const std::string& between) {
 }
 
 }  // namespace
+
+/// How it is put in: a way is kept as it comes out, so this is the same backward.
+std::string goes_in(const Reason& why) {
+  const std::string way = why.word("way");
+  const double angle = why.figure("angle");
+  if (way == "tilted") return "it enters its socket at " + degrees(angle) + " and is turned down flat";
+  if (way == "searched" && angle > 0.0)
+    return "it is worked in by turns and shifts, held at up to " + degrees(angle) + " on the way";
+  if (way == "searched") return "it is worked in by several shifts";
+  if (way == "up") return "it is set straight down into its place";
+  if (way == "along") return "it slides in with its connector first";
+  if (way == "back") return "it slides in with its connector last";
+  if (way == "left") return "it goes in from the left";
+  if (way == "right") return "it goes in from the right";
+  return "the bare card goes in first, at " + degrees(angle) + ", and what it wears goes on afterward, from above";
+}
 
 std::string say_way(const Reason& why) {
   const std::string by = why.word("by");

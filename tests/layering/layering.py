@@ -36,14 +36,18 @@ THIRD_PARTY = [
     ("polyclipping/", {"geometry"}),
     ("toml++/", {"parts", "build"}),
     ("tiny_obj_loader.h", {"parts"}),
-    ("nlohmann/", {"output"}),
+    ("nlohmann/", {"output", "viewer"}),  # viewer: the user's settings
+    ("cairo", {"output"}),
+    ("ft2build.h", {"output"}),
     ("CLI/", {"cli"}),
     ("doctest/", set()),
-    ("GL/", {"render", "viewer"}),
-    ("EGL/", {"render", "viewer"}),
+    ("epoxy/", {"render", "viewer"}),
+    ("GL/", set()),  # through epoxy only, which loads what is there
+    ("EGL/", set()),
     ("GLFW/", {"viewer"}),
     ("imgui", {"viewer"}),
-    ("unistd.h", {"output", "cli"}),  # the operating system's: is it a terminal, writing a file whole
+    ("backends/imgui", {"viewer"}),
+    ("unistd.h", {"output", "viewer", "cli"}),  # the operating system's: is it a terminal, writing a file whole
     ("fcntl.h", {"output", "cli"}),
     ("sys/", {"output", "cli"}),
 ]

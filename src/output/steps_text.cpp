@@ -1,0 +1,174 @@
+#include "output/steps_text.h"
+
+#include "output/more_words.h"
+#include "output/text.h"
+#include "output/words.h"
+#include "parts/form.h"
+#include "tolerance/reading.h"
+
+#include <nlohmann/json.hpp>
+
+namespace baywright::output {
+
+using plans::Action;
+using plans::Hazard;
+using plans::Mounting;
+using plans::Step;
+
+namespace {
+
+/// "one M2 screw", "4 M3 screws, 8 mm long,".
+std::string fasteners(const Step& step, const std::string& what) {
+  const std::string kind = step.what.empty() ? what : step.what + ' ' + what;
+  const std::string length =
+      step.length > 0.0 ? ", " + tolerance::in_words(step.length) + " mm long under the head," : "";
+  return (step.count == 1 ? "the " + kind : "the " + std::to_string(step.count) + ' ' + kind + 's') + length;
+}
+
+std::string say_drive(const Step& step) {
+  if (step.count == 0)
+    return "Fasten it as " + step.where +
+           " asks (a latch, rails, the bracket's screw): the build file names no screws.";
+  std::string text = "Drive " + fasteners(step, "screw");
+  if (!step.how.words.empty()) text += " with " + tool_in_words(step.how);
+  text += step.count > 1 ? ", crosswise and hand-tight: start all of them before you tighten one. " : ", hand-tight. ";
+  return text + "No source gives a torque for " + (step.count > 1 ? "them." : "it.");
+}
+
+std::string listed(const std::vector<std::string>& names) {
+  std::string out;
+  for (std::size_t i = 0; i < names.size(); ++i) out += (i == 0 ? "" : "; ") + names[i];
+  return out;
+}
+
+}  // namespace
+
+std::string say(const Step& step) {
+  switch (step.action) {
+    case Action::back_up:
+      return "Copy what must not be lost off every drive that you will touch, onto another machine.";
+    case Action::power_off:
+      return "Shut down, switch off and pull the mains plug; in a laptop disconnect the battery before all else.";
+    case Action::touch_metal:
+      return "Touch bare metal of the case, and again whenever you come back to it.";
+    case Action::drill:
+      return "If the " + (step.count > 0 ? std::to_string(step.count) + ' ' : std::string()) + "holes of " +
+             step.where +
+             " are not there yet: take boards and drives out of the case, drill after the template that `baywright "
+             "drill` "
+             "draws, deburr, and clear every chip away.";
+    case Action::take_out:
+      return "Take out " + step.what + ", and keep its screws together.";
+    case Action::put_in_adapter:
+      return "Put " + step.what + " into " + step.where + " and fasten it there, hand-tight.";
+    case Action::screw_standoffs:
+      return "Screw " + fasteners(step, "stand-off") + " into " + step.where + ", hand-tight.";
+    case Action::set_spacers:
+      return "Set " + std::to_string(step.count) + " spacers" +
+             (step.length > 0.0 ? " of " + tolerance::in_words(step.length) + " mm" : std::string()) +
+             " over the holes of " + step.where + "; a dab of tape holds them.";
+    case Action::peel:
+      return "Peel the films off both faces of " + step.what + " and keep your fingers off them.";
+    case Action::lay_pad:
+      return "Lay " + step.what + " on the chips of " + step.where + ", flat and without a bubble.";
+    case Action::set_heatsink:
+      return "Set " + step.what + " on " + step.where + ", straight down; do not slide it.";
+    case Action::put_in: {
+      const std::string way = step.how.words.empty() ? std::string() : ": " + goes_in(step.how);
+      return "Put " + step.what + " to its place, " + step.where + way + ". Push it home; never force it.";
+    }
+    case Action::screw:
+      return say_drive(step);
+    case Action::hold_nuts:
+      return "Turn on " + fasteners(step, "nut") + " with " + tool_in_words(step.how) + ", hand-tight.";
+    case Action::plug:
+      return "Plug the cables into " + step.what + ", with no strain on them.";
+    case Action::look:
+      return "Look along " + step.what +
+             " from the side, with a lamp behind it: it lies straight, its connector is all "
+             "the way in, nothing is pinched, and no screw is left over.";
+    case Action::put_back:
+      return "Put " + step.what + " back with its own screws.";
+    case Action::start_up:
+      return "Connect battery and mains, start, and see that " + step.what +
+             " is there with its full capacity. Keep the "
+             "copy until it is.";
+  }
+  return {};
+}
+
+std::string say(Hazard hazard) {
+  switch (hazard) {
+    case Hazard::loss_of_data:
+      return "A drive can fail when it is moved; a copy in the same machine is none.";
+    case Hazard::mains:
+      return "Mains voltage kills: no hand inside with the plug in. Local rules and licensed practice come first.";
+    case Hazard::battery:
+      return "A battery that is bent, pierced or shorted burns.";
+    case Hazard::power_supply:
+      return "Never open the power supply: it holds a dangerous voltage long after it was unplugged.";
+    case Hazard::static_charge:
+      return "Static kills boards and cards unseen: hold them by their edges.";
+    case Hazard::sharp_edges:
+      return "Cut and punched sheet edges are sharp.";
+    case Hazard::swarf:
+      return "One metal chip on a board is a short circuit: drill away from every board.";
+    case Hazard::eyes:
+      return "Eye protection on.";
+  }
+  return {};
+}
+
+std::string steps_text(const Mounting& mounting, const std::vector<std::string>& others) {
+  const std::string what = mounting.drive + " in " + mounting.place;
+  const auto line = [](const std::string& words, const std::string& lead = {}) {
+    // Wrapping would drop the spaces of the lead, so its room is held by other letters.
+    std::string text = wrapped(std::string(lead.size(), 'x') + words, lead.size());
+    return lead + text.substr(lead.size()) + '\n';
+  };
+  if (mounting.steps.empty()) {
+    std::string text = line(what + (mounting.verdict == fit::Verdict::undecided
+                                        ? ": whether it fits could not be settled, so there are no steps yet."
+                                        : ": does not fit, so there is nothing to mount yet."));
+    text += line("What would make it fit: baywright plans");
+    if (!others.empty()) text += line("These fit, name one with --drive and --place: " + listed(others) + ".");
+    return text;
+  }
+  std::string text = line(what + " (" + word(mounting.verdict) + "): " + std::to_string(mounting.steps.size()) +
+                          " steps" + (mounting.tools.empty() ? "" : "; tool: " + listed(mounting.tools)) + ".");
+  if (mounting.verdict == fit::Verdict::marginal)
+    text += line("Only some builds fit. Measure before you buy: baywright explain says what.");
+  text += '\n';
+  int number = 0;
+  for (const Step& step : mounting.steps) {
+    const std::string count = std::to_string(++number);
+    text += line(say(step), std::string(count.size() < 2 ? " " : "") + count + "  ");
+    for (const Hazard hazard : step.hazards) text += line(say(hazard), "    Caution: ");
+  }
+  return text;
+}
+
+std::string steps_json(const Mounting& mounting) {
+  using Json = nlohmann::ordered_json;
+  Json out = {{"schema", 1},
+              {"drive", mounting.drive},
+              {"place", mounting.place},
+              {"verdict", word(mounting.verdict)},
+              {"tools", mounting.tools},
+              {"steps", Json::array()}};
+  for (const Step& step : mounting.steps) {
+    Json each = {{"action", std::string(plans::word(step.action))},
+                 {"what", step.what},
+                 {"where", step.where},
+                 {"say", say(step)},
+                 {"cautions", Json::array()}};
+    if (step.count > 0) each["count"] = step.count;
+    if (step.length > 0.0) each["length"] = step.length;
+    for (const Hazard hazard : step.hazards)
+      each["cautions"].push_back({{"hazard", std::string(plans::word(hazard))}, {"say", say(hazard)}});
+    out["steps"].push_back(std::move(each));
+  }
+  return out.dump(2) + '\n';
+}
+
+}  // namespace baywright::output

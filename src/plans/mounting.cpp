@@ -1,0 +1,202 @@
+#include "plans/mounting.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <set>
+
+namespace baywright::plans {
+
+namespace {
+
+using fit::Code;
+using fit::Finding;
+using fit::Kind;
+
+const Finding* finding_of(const fit::Seating& seating, Kind kind) {
+  const auto found = std::find_if(seating.findings.begin(), seating.findings.end(),
+                                  [kind](const Finding& finding) { return finding.kind == kind; });
+  return found == seating.findings.end() ? nullptr : &*found;
+}
+
+/// The facts of that name.
+std::vector<std::string> all(const fit::Reason& why, std::string_view name) {
+  std::vector<std::string> out;
+  for (const auto& [key, value] : why.words)
+    if (key == name) out.push_back(value);
+  return out;
+}
+
+class Order {
+ public:
+  Order(const build::Build& build, const fit::Seated& seated, const fit::Seating& seating)
+      : build_(build), seated_(seated), seating_(seating) {
+    out_.drive = seating.drive;
+    out_.place = seating.place;
+    out_.verdict = seating.verdict;
+    drive_ = &*std::find_if(build.drives.begin(), build.drives.end(),
+                            [&](const build::Drive& each) { return each.name == seating.drive; });
+    place_ = &*std::find_if(build.places.begin(), build.places.end(),
+                            [&](const build::Place& each) { return each.name == seating.place; });
+    bay_ = std::get_if<build::Bay>(&place_->socket);
+    way_ = finding_of(seating, Kind::insertion);
+  }
+
+  [[nodiscard]] Mounting run() {
+    if (seating_.verdict != fit::Verdict::fits && seating_.verdict != fit::Verdict::marginal) return out_;
+    make_safe();
+    clear_the_way();
+    const bool dressed_last = way_ != nullptr && way_->why.word("way") == "bare_first";
+    if (!dressed_last) dress();
+    if (!in_machine()) fasten();
+    put_in();
+    if (in_machine()) fasten();
+    if (dressed_last) dress();
+    if (bay_ != nullptr && bay_->plug) add({Action::plug, out_.drive, out_.place});
+    close_up();
+    return out_;
+  }
+
+ private:
+  void add(Step step) { out_.steps.push_back(std::move(step)); }
+
+  void make_safe() {
+    add({.action = Action::back_up, .hazards = {Hazard::loss_of_data}});
+    add({.action = Action::power_off, .hazards = {Hazard::mains, Hazard::battery, Hazard::power_supply}});
+    add({.action = Action::touch_metal, .hazards = {Hazard::static_charge}});
+  }
+
+  /// What has to be out while the drive goes in, or while its screws are driven.
+  void clear_the_way() {
+    taken_ = seating_.out_first;
+    for (const Finding& finding : seating_.findings) {
+      if (finding.kind != Kind::access || finding.why.code != Code::tool_before) continue;
+      std::vector<std::string> names = all(finding.why, "by");
+      if (const std::string carrier = finding.why.word("carrier"); !carrier.empty()) names = {carrier};
+      for (const std::string& name : names)
+        if (std::find(taken_.begin(), taken_.end(), name) == taken_.end()) taken_.push_back(name);
+    }
+    if (place_->cover) taken_.push_back(cover());
+    for (const std::string& name : taken_) add({Action::take_out, name, {}, 0, 0.0, {}, {Hazard::sharp_edges}});
+    if (bay_ != nullptr && bay_->fixing && (bay_->panel || bay_->fixing->placed))
+      add({.action = Action::drill,
+           .where = place_->name,
+           .count = static_cast<int>(bay_->fixing->holes.size()),
+           .hazards = {Hazard::swarf, Hazard::eyes, Hazard::sharp_edges}});
+  }
+
+  /// What the drive wears, from the inside outward.
+  void dress() {
+    if (drive_->worn) add({Action::put_in_adapter, out_.drive, drive_->worn->name});
+    if (bay_ != nullptr && bay_->standoffs)
+      add({Action::screw_standoffs, screw_thread(), out_.drive, static_cast<int>(seated_.screws.size())});
+    std::string on = out_.drive;
+    for (const build::Wear& wear : drive_->wears) {
+      if (const auto* pad = std::get_if<build::Pad>(&wear)) {
+        add({Action::peel, pad->name});
+        add({Action::lay_pad, pad->name, on});
+        on = pad->name;
+      } else {
+        const auto& sink = std::get<build::Heatsink>(wear);
+        add({Action::set_heatsink, sink.name, on});
+        on = sink.name;
+      }
+    }
+  }
+
+  void put_in() {
+    if (bay_ != nullptr && bay_->spacers && bay_->raised)
+      add({Action::set_spacers,
+           {},
+           out_.place,
+           static_cast<int>(seated_.screws.size()),
+           bay_->raised->dimension.nominal});
+    add({.action = Action::put_in,
+         .what = out_.drive,
+         .where = out_.place,
+         .how = way_ != nullptr ? way_->why : fit::Reason{},
+         .hazards = {Hazard::static_charge}});
+  }
+
+  /// The board's own over its slot, as findings call it.
+  [[nodiscard]] std::string cover() const { return place_->name + " cover"; }
+
+  /// Screws that no driver was judged for are driven with the drive outside of the machine.
+  [[nodiscard]] bool in_machine() const {
+    return seated_.screws.empty() || finding_of(seating_, Kind::access) != nullptr;
+  }
+
+  [[nodiscard]] std::string screw_thread() const {
+    return seated_.screws.empty() ? std::string() : seated_.screws.front().thread;
+  }
+
+  [[nodiscard]] double screw_length() const {
+    return bay_ != nullptr && bay_->fixing && bay_->fixing->length ? bay_->fixing->length->dimension.nominal : 0.0;
+  }
+
+  void fasten() {
+    if (seated_.screws.empty()) {  // a latch, rails, a bracket: the build does not say
+      add({Action::screw, {}, out_.place});
+      return;
+    }
+    if (!in_machine()) {
+      add({Action::screw, screw_thread(), out_.drive, static_cast<int>(seated_.screws.size()), screw_length()});
+      return;
+    }
+    for (const Finding& finding : seating_.findings) {
+      if (finding.kind != Kind::access) continue;
+      const fit::Reason& why = finding.why;
+      const bool nut = why.word("what") == "nut";
+      const int count = std::max(1, static_cast<int>(std::lround(why.figure("count"))));
+      add({nut ? Action::hold_nuts : Action::screw, screw_thread(), out_.place, count, nut ? 0.0 : screw_length(),
+           why});
+      const std::string own = why.word("own tool");
+      const std::string tool = own.empty() ? why.word("tool") : own;
+      if (!tool.empty() && tool != "fingers" &&
+          std::find(out_.tools.begin(), out_.tools.end(), tool) == out_.tools.end())
+        out_.tools.push_back(tool);
+    }
+  }
+
+  void close_up() {
+    add({Action::look, out_.drive, out_.place});
+    for (auto name = taken_.rbegin(); name != taken_.rend(); ++name) {
+      const Finding* said = finding_of(seating_, Kind::cover);
+      const bool stays_off = said != nullptr && said->why.code == Code::cover_off && *name == cover();
+      if (!stays_off) add({Action::put_back, *name});
+    }
+    add({Action::start_up, out_.drive});
+  }
+
+  const build::Build& build_;
+  const fit::Seated& seated_;
+  const fit::Seating& seating_;
+  const build::Drive* drive_ = nullptr;
+  const build::Place* place_ = nullptr;
+  const build::Bay* bay_ = nullptr;  // null: not a bay
+  const Finding* way_ = nullptr;
+  std::vector<std::string> taken_;
+  Mounting out_;
+};
+
+}  // namespace
+
+std::string_view word(Action action) {
+  static constexpr std::array<std::string_view, 18> words = {
+      "back up",     "power off", "touch metal", "drill",        "take out", "put in adapter", "screw stand-offs",
+      "set spacers", "peel",      "lay pad",     "set heatsink", "put in",   "screw",          "hold nuts",
+      "plug",        "look",      "put back",    "start up"};
+  return words[static_cast<std::size_t>(action)];
+}
+
+std::string_view word(Hazard hazard) {
+  static constexpr std::array<std::string_view, 8> words = {"loss of data", "mains",       "battery", "power supply",
+                                                            "static",       "sharp edges", "swarf",   "eyes"};
+  return words[static_cast<std::size_t>(hazard)];
+}
+
+Mounting mounting(const build::Build& build, const fit::Seated& seated, const fit::Seating& seating) {
+  return Order(build, seated, seating).run();
+}
+
+}  // namespace baywright::plans

@@ -50,6 +50,7 @@ if(BAYWRIGHT_TESTS)
   # Its own CMake package demands all of its parts, and two hundred megabytes with them.
   need_files(occt "libocct-modeling-algorithms-dev and libocct-modeling-data-dev" "the reference for round solids"
              BRepExtrema_DistShapeShape.hxx opencascade TKPrim TKBO TKTopAlgo TKBRep TKMath TKernel)
+  need_files(dxflib libdxflib-dev "reading back what is drawn for CAD" dl_dxf.h dxflib dxflib)
   need(Python3 python3 "the tests of includes, headers and schemas" COMPONENTS Interpreter)
 endif()
 if(BAYWRIGHT_BENCH)

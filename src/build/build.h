@@ -17,6 +17,7 @@
 
 #include <array>
 #include <filesystem>
+#include <memory>
 #include <optional>
 #include <string>
 #include <variant>
@@ -158,6 +159,7 @@ struct Worn {
   const parts::Adapter* adapter = nullptr;
   int position = 1;                   // which of its drives this is, from 1
   std::optional<GivenLength> raised;  // the drive's base over the adapter's, where measured
+  int entry = 0;                      // its place in the drive's `wears`, from 0
 };
 
 struct Drive {
@@ -201,6 +203,12 @@ struct Apart {
   double clearance = 0.0;
 };
 
+/// The length that a build file leaves open.
+struct Asked {
+  std::string name;                         // "tray under board"
+  std::shared_ptr<const std::string> text;  // of the file
+};
+
 struct Build {
   std::string file;
   std::string title;
@@ -214,6 +222,7 @@ struct Build {
   std::vector<Apart> apart;
   std::vector<Tool> tools;         // at hand besides the common ones
   std::vector<std::string> exact;  // names of lengths that were taken as exact
+  std::optional<Asked> asked;      // its "?", which has some value here at which the build can be read
 };
 
 /// Reads and checks a build file. One fault, the first; never a build that is half right.
@@ -224,6 +233,10 @@ struct Build {
 
 /// As `read` for text; `file` is what messages name and where part files are looked for.
 [[nodiscard]] std::variant<Build, parts::Fault> read_text(std::string_view text, const std::filesystem::path& file);
+
+/// The build as its file would have it with that length in the place of its "?", mm; how limits add up and the clearance
+/// stay as they are in `build`. Wants a build that asks. A fault where the file would be refused with it.
+[[nodiscard]] std::variant<Build, parts::Fault> answered(const Build& build, double mm);
 
 /// The part that a part stands `on`, with which it goes; -1: none.
 [[nodiscard]] int stands_on(const Build& build, int part);

@@ -226,6 +226,23 @@ std::variant<std::vector<ListedDrive>, Fault> DriveList::next(std::size_t most) 
   return out;
 }
 
+ListedDrive listed_row(const parts::Table& table, std::size_t row) {
+  const std::vector<parts::Cell>& from = table.rows[row];
+  parts::CsvRow cells;
+  for (const parts::Cell& cell : from)
+    if (!cell.text.empty()) cells.line = cells.line == 0 ? cell.line : std::min(cells.line, cell.line);
+  std::vector<std::string> headings;
+  for (std::size_t i = 0; i < from.size(); ++i) {
+    const std::string& heading = table.headings[i].name;
+    if (from[i].text.empty()) continue;
+    if (std::find(known_columns.begin(), known_columns.end(), heading) == known_columns.end()) continue;
+    headings.push_back(heading);
+    cells.fields.push_back(from[i].text);
+    cells.columns.push_back(from[i].line == cells.line ? from[i].column : 0);  // of a table on many lines only the first
+  }
+  return listed(cells, headings, table.file);
+}
+
 std::variant<Drive, Fault> read_listed(const ListedDrive& listed, const std::string& name,
                                        const std::string& measured_with) {
   try {

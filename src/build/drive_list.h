@@ -2,6 +2,7 @@
 // A list of drives for a survey: a table (CSV) whose columns are keys of [[drive]], or a folder of TOML files with
 // [[drive]] tables. Read a stretch at a time, however long it is.
 #include "build/build.h"
+#include "parts/table_file.h"
 
 #include <cstddef>
 #include <filesystem>
@@ -51,6 +52,9 @@ class DriveList {
   std::streampos first_row_{};
   std::vector<std::string> unused_;
 };
+
+/// A row of any table, of which the headings that are keys of a drive count.
+[[nodiscard]] ListedDrive listed_row(const parts::Table& table, std::size_t row);
 
 /// The drive itself, called `name`, in a machine whose lengths were `measured_with` that ("caliper"; empty: not said).
 [[nodiscard]] std::variant<Drive, parts::Fault> read_listed(const ListedDrive& listed, const std::string& name,

@@ -13,8 +13,8 @@
 
 namespace baywright::build {
 
-/// Which value of a build file: keys from the top of the document. A list's entry is named by its place, from 0; an entry
-/// of a table list ([[part]], [[slot]], [[drive]] ...) may be named by its `name` instead:
+/// Which value of a build file: keys from the top of the document. A list's entry is named by its place, from 0; an
+/// entry of a table list ([[part]], [[slot]], [[drive]] ...) may be named by its `name` instead:
 /// {"drive", "fast card", "wears", 1, "heatsink"}, {"part", "tray", "under", "by"}, {"clearance"}.
 using Key = std::variant<std::string, int>;
 using Path = std::vector<Key>;
@@ -23,8 +23,8 @@ struct Edit {
   enum class What {
     set,     // `value` replaces what is there; a key that is not there yet is added at the end of its table
     remove,  // the key with its value, a list's entry, or the whole [[table]] with the comment lines right above it
-    append,  // `value` becomes a list's last entry; on a table list (path {"drive"}) `value` is the lines of a new table
-             // without its heading, put behind the last of its kind, else at the end of the file
+    append,  // `value` becomes a list's last entry; on a table list (path {"drive"}) `value` is the lines of a new
+             // table without its heading, put behind the last of its kind, else at the end of the file
   };
   What what = What::set;
   Path path;
@@ -37,11 +37,18 @@ struct Edit {
 [[nodiscard]] std::variant<std::string, parts::Fault> edited(std::string_view text, std::span<const Edit> edits,
                                                              const std::filesystem::path& file);
 
-/// The path of the value that begins at this place (as messages and `GivenLength` count it: from 1, in characters); none:
-/// no value begins there. Of a value in a table list the entries are named by number.
-[[nodiscard]] std::optional<Path> path_at(std::string_view text, int line, int column);
+/// A file's text, to be edited and read with `read_text`. Faults as `read` has them.
+[[nodiscard]] std::variant<std::string, parts::Fault> file_text(const std::filesystem::path& file);
 
-/// A length as a file would say it, to a thousandth: "9.6", "9.6 ±0.2", "9.6 +0.3 -0", "max 1.35". With its quotes.
+/// The path of the value that begins at this place (as messages and `GivenLength` count it: from 1, in characters);
+/// none: no value begins there. The entries of lists are named by number. `tree`: the spans of `text`.
+struct Node;
+[[nodiscard]] std::optional<Path> path_at(const Node& tree, std::string_view text, int line, int column);
+/// What a path leads to; null: it leads nowhere.
+[[nodiscard]] const Node* node_at(const Node& tree, const Path& path);
+
+/// A length as a file would say it, to a thousandth (limits to a millionth): "9.6", "9.6 ±0.2", "9.6 +0.3 -0",
+/// "max 1.35", "min 3". With its quotes. Both limits 0: none are written, and those of `measured_with` count.
 [[nodiscard]] std::string length_text(double nominal, double minus, double plus);
 /// Text in quotes, with what TOML wants escaped.
 [[nodiscard]] std::string quoted(std::string_view text);

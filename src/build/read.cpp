@@ -11,7 +11,7 @@ using parts::Fields;
 using parts::Stop;
 
 void Reader::note_exact(const tolerance::Dimension& dimension) {
-  if (parts::is_taken_as_exact(dimension)) build.exact.push_back(dimension.name);
+  if (parts::is_taken_as_exact(dimension) && !dimension.asked) build.exact.push_back(dimension.name);
 }
 
 std::string Reader::fresh_name(Fields& fields) {
@@ -23,8 +23,6 @@ std::string Reader::fresh_name(Fields& fields) {
 
 GivenLength Reader::measured(Fields& fields, std::string_view key, const std::string& name, double least) {
   GivenLength given = fields.length(key, name, measuring, least);
-  if (given.solve)
-    fields.stop(key, '`' + std::string(key) + "` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
   note_exact(given.dimension);
   return given;
 }
@@ -102,7 +100,7 @@ void read_apart(Reader& reader, Fields& document) {
   }
 }
 
-Build read_build(std::string_view text, const std::filesystem::path& file, bool without_drives) {
+Build read_build(std::string_view text, const std::filesystem::path& file, bool without_drives, double answer) {
   const toml::table document = parts::parse_document(text, file.string());
   Fields fields(document, file.string(), "a build file");
   fields.knows(
@@ -113,7 +111,9 @@ Build read_build(std::string_view text, const std::filesystem::path& file, bool 
   reader.build.title = fields.text("title");
   if (fields.has("clearance")) reader.build.clearance = clearance_of(fields);
   reader.build.method = method_of(fields);
+  reader.question.answer = answer;
   reader.measuring = measuring_of(fields);
+  reader.measuring.question = &reader.question;
   reader.build.measured_with = fields.maybe_text("measured_with").value_or("");
   fields.finish();  // a misspelt table before what it leaves missing
   read_parts(reader, fields);
@@ -121,33 +121,64 @@ Build read_build(std::string_view text, const std::filesystem::path& file, bool 
   if (!without_drives || fields.has("drive")) read_drives(reader, fields);
   read_apart(reader, fields);
   read_tools(reader, fields);
+  if (!reader.question.name.empty())
+    reader.build.asked = Asked{reader.question.name, std::make_shared<const std::string>(text)};
   return std::move(reader.build);
+}
+
+std::variant<Build, Fault> read_with(std::string_view text, const std::filesystem::path& file, bool without_drives,
+                                     double answer) {
+  try {
+    return read_build(text, file, without_drives, answer);
+  } catch (const Stop& stop) {
+    return stop.fault;
+  }
+}
+
+/// A "?" may be a wall's thickness or a room of 400: it is read at the first of these, mm, that suits the file. What is
+/// wrong at all of them is wrong with the file.
+std::variant<Build, Fault> read_open(std::string_view text, const std::filesystem::path& file, bool without_drives) {
+  auto first = read_with(text, file, without_drives, 5.0);
+  const bool asks = text.find("\"?\"") != std::string_view::npos || text.find("'?'") != std::string_view::npos;
+  if (!asks || std::holds_alternative<Build>(first)) return first;
+  for (const double answer : {20.0, 100.0, 400.0, 1.0, 0.2}) {
+    auto next = read_with(text, file, without_drives, answer);
+    if (std::holds_alternative<Build>(next)) return next;
+  }
+  return first;
+}
+
+std::variant<Build, Fault> read_file(const std::filesystem::path& file, bool without_drives) {
+  std::string text;
+  try {
+    text = parts::read_text_file(file);
+  } catch (const Stop& stop) {
+    return stop.fault;
+  }
+  return read_open(text, file, without_drives);
 }
 
 }  // namespace
 
 std::variant<Build, Fault> read_text(std::string_view text, const std::filesystem::path& file) {
-  try {
-    return read_build(text, file, false);
-  } catch (const Stop& stop) {
-    return stop.fault;
-  }
+  return read_open(text, file, false);
 }
 
 std::variant<Build, Fault> read(const std::filesystem::path& file) {
-  try {
-    return read_build(parts::read_text_file(file), file, false);
-  } catch (const Stop& stop) {
-    return stop.fault;
-  }
+  return read_file(file, false);
 }
 
 std::variant<Build, Fault> read_machine(const std::filesystem::path& file) {
-  try {
-    return read_build(parts::read_text_file(file), file, true);
-  } catch (const Stop& stop) {
-    return stop.fault;
+  return read_file(file, true);
+}
+
+std::variant<Build, Fault> answered(const Build& build, double mm) {
+  auto read = read_with(*build.asked->text, build.file, build.drives.empty(), mm);
+  if (auto* there = std::get_if<Build>(&read)) {
+    there->method = build.method;
+    there->clearance = build.clearance;
   }
+  return read;
 }
 
 geometry::Vec3 Place::outward() const {

@@ -110,7 +110,7 @@ void read_against(Reader& reader, Fields& part, const Against& how, const std::s
   } else {
     const std::string distance = name + ' ' + std::string(how.key) + ' ' + target;
     position.by = held.length("by", distance, reader.measuring, 0.0);
-    if (!position.by.solve) reader.note_exact(position.by.dimension);
+    reader.note_exact(position.by.dimension);
   }
   if (held.has("at")) {
     const std::vector<double> corner = held.numbers("at", 2);

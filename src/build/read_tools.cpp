@@ -8,8 +8,7 @@ using parts::Fields;
 namespace {
 
 double size_of_tool(Reader& reader, Fields& fields, std::string_view key, const std::string& name) {
-  const GivenLength given = fields.length(key, name, reader.measuring, some);
-  if (given.solve) fields.stop(key, '`' + std::string(key) + "` is \"?\"", "measure the tool");
+  const GivenLength given = fields.length(key, name, {reader.measuring.limit, reader.measuring.source}, some);
   if (given.dimension.open())
     fields.stop(key, '`' + std::string(key) + "` is known on one side only", "measure the tool");
   const auto written = [&reader](double side) { return side != 0.0 && side != reader.measuring.limit; };

@@ -1,5 +1,6 @@
 #include "build/reader.h"
 #include "parts/library.h"
+#include "parts/pad_range.h"
 #include "parts/part_file.h"
 #include "tolerance/reading.h"
 
@@ -31,11 +32,10 @@ Pad pad_of(Reader& reader, Fields& wear) {
   Pad pad;
   pad.name = wear.maybe_text("name").value_or("pad");
   // A bare pad thickness is what its packet says, not what a caliper read: packets mean ±10 %.
-  pad.free_thickness = wear.length("pad", pad.name + " thickness", {}, some);
+  pad.free_thickness = wear.length("pad", pad.name + " thickness", {0.0, {}, reader.measuring.question}, some);
   tolerance::Dimension& thickness = pad.free_thickness.dimension;
-  if (pad.free_thickness.solve) wear.stop("pad", "`pad` is \"?\"", "only a distance (`by = \"?\"`) can be solved for");
   if (parts::is_taken_as_exact(thickness)) {
-    thickness.minus = thickness.plus = 0.1 * thickness.nominal;
+    thickness.minus = thickness.plus = parts::pad_limit * thickness.nominal;
     thickness.source = "pad makers' usual ±10 %";
     thickness.known = tolerance::Known::secondary;
   }
@@ -117,6 +117,7 @@ void read_adapter(Reader& reader, Fields& wear, Drive& drive) {
   if (wear.has("raised") && !(parts::cased(worn.adapter->takes) && parts::cased(worn.adapter->becomes)))
     wear.stop("raised", '`' + id + "` does not raise its drive", "take `raised` out");
   worn.raised = reader.maybe_measured(wear, "raised", drive.name + " over its adapter's base", 0.0);
+  worn.entry = static_cast<int>(drive.wears.size());
   put_into(wear, worn, drive);
   drive.worn = std::move(worn);
 }

@@ -17,6 +17,7 @@ inline constexpr double some = 1e-6;
 /// A build on its way in. Every function throws parts::Stop on the first fault.
 struct Reader {
   std::vector<std::filesystem::path> folders;  // where part files are looked for
+  parts::Question question;
   parts::Measuring measuring;
   Build build;
   std::set<std::string> names;  // parts, places and drives share one list, since findings name them side by side
@@ -24,7 +25,7 @@ struct Reader {
   void note_exact(const tolerance::Dimension& dimension);
   std::string fresh_name(parts::Fields& fields);
 
-  /// A measured length that is not "?", noted where it was taken as exact.
+  /// A measured length, noted where it was taken as exact.
   [[nodiscard]] GivenLength measured(parts::Fields& fields, std::string_view key, const std::string& name,
                                      double least = some);
   [[nodiscard]] std::optional<GivenLength> maybe_measured(parts::Fields& fields, std::string_view key,

@@ -39,6 +39,31 @@ void add_limits(CLI::App& command, Arguments& out) {
   command.add_option("--threads", out.threads, "Sampled: on so many cores (else all); the answer is the same");
 }
 
+void add_rank(CLI::App& app, Arguments& out) {
+  CLI::App* rank = app.add_subcommand("rank", "Which drive of a shortlist to buy: price, endurance, speed and fit side by side");
+  rank->add_option("SHORTLIST", out.file, "A .csv file, or a .toml file with [[drive]] tables; models/README.md has the columns")
+      ->required();
+  CLI::Option* build = rank->add_option("--build", out.build_file, "The machine: a build file; its own drives are left out");
+  rank->add_option("--place", out.place, "Only this place of it, by its name in the file")->needs(build);
+  rank->add_option("--bus", out.bus, "Without a build: what is wired to the slot, as \"pcie 3.0 x4\" or \"sata 6\"")
+      ->excludes(build);
+  rank->add_option("--daily", out.daily,
+                   "GB written a day, or office, home, games, software or video (common practice, no source)");
+  rank->add_option("--now", out.now, "What is there now: hdd, emmc, sata, nvme3, nvme4 or nvme5");
+  CLI::Option* sort = rank->add_option("--sort", out.sort,
+                                       "Put in order by a column: name, price, capacity, \"price per GB\" (else), read, "
+                                       "write, tbw, \"price per TBW\", dwpd, years or warranty");
+  rank->add_option("--weigh", out.weigh, "Or by several, as price=3,read=1")->excludes(sort);
+  rank->add_option("--air", out.air, "Temperature of the air in the machine, °C (else 25 to 45)")->needs(build);
+  rank->add_option("--air-speed", out.air_speed, "Speed of the air along the card, m/s (else no fan)")->needs(build);
+  CLI::Option* csv = rank->add_flag("--csv", out.csv, "As a table for a spreadsheet");
+  rank->add_flag("--json", out.json, "Machine-readable, as models/rank.schema.json says")->excludes(csv);
+  rank->footer(
+      "Example: baywright rank models/shelf/old-laptop.csv --build models/builds/old-laptop.build.toml --daily 30\n\n"
+      "Exit status: 0 there is a drive to take (with --build: one that fits); 1 otherwise; 2 the input is at fault;\n"
+      "3 the program could not finish.");
+}
+
 void add_commands(CLI::App& app, Arguments& out) {
   CLI::App* check = app.add_subcommand("check", "Does each drive fit at each place, by how much, because of what");
   add_file(*check, out);
@@ -61,14 +86,56 @@ void add_commands(CLI::App& app, Arguments& out) {
   explain->add_flag("--all", out.all, "Also the gaps that fit, not just the closest of them");
   explain->footer("Example: baywright explain models/builds/thin-desktop.build.toml --drive \"card with tall fins\"");
 
-  CLI::App* draw = app.add_subcommand("draw", "A dimensioned drawing of one seating, true to scale (SVG, A4)");
+  CLI::App* plans = app.add_subcommand("plans", "What would make it fit, best first, each checked like the build itself");
+  add_file(*plans, out);
+  add_choice(*plans, out);
+  plans->add_flag("--json", out.json, "Machine-readable, as models/plans.schema.json says");
+  plans->add_option("--clearance", out.clearance, "Clearance asked for, mm, instead of the build's");
+  plans->add_option("--method", out.method, "How limits add up: worst (worst case) or rss (root sum square)")
+      ->check(CLI::IsMember({"worst", "rss"}));
+  plans->add_option("--seconds", out.seconds, "Search no longer than this (else 10), and say so where it was cut short");
+  CLI::Option* written = plans->add_option("-o,--output", out.output, "The build file to write; - for standard output");
+  CLI::Option* applied =
+      plans->add_option("--apply", out.apply, "Write the build with this plan made in it, by its number")
+          ->needs(written)
+          ->excludes("--json");
+  written->needs(applied);
+  plans->footer(
+      "Where several seatings are asked about, the plans are for the worst, and the first line says which.\n"
+      "Example: baywright plans models/builds/thin-desktop.build.toml --apply 1 -o mended.build.toml\n\n"
+      "Exit status: 0 a plan makes it fit, or it fits already; 1 otherwise; 2 the input is at fault;\n"
+      "3 the program could not finish.");
+
+  CLI::App* draw = app.add_subcommand("draw", "A dimensioned drawing of one seating on A4, true to scale");
   add_file(*draw, out);
-  draw->add_option("-o,--output", out.output, "The SVG file to write; - for standard output")->required();
+  draw->add_option("-o,--output", out.output,
+                   "The file to write: .svg, .pdf, .png or .dxf; - for SVG on standard output")
+      ->required();
   add_choice(*draw, out);
   add_limits(*draw, out);
+  draw->add_flag("--measure", out.measure, "A sheet to measure by instead: where, in which order, how closely");
   draw->footer(
       "Where several seatings are asked about, the worst is drawn, and the command says which.\n"
       "Example: baywright draw models/builds/thin-desktop.build.toml --drive \"card with tall fins\" -o tall.svg");
+
+  CLI::App* drill =
+      app.add_subcommand("drill", "A 1:1 template of a panel's holes, with hole table and order of drilling");
+  add_file(*drill, out);
+  drill
+      ->add_option("-o,--output", out.output,
+                   "The file to write: .pdf, .svg or .png (one file a sheet), .dxf (the panel alone); - for PDF on "
+                   "standard output")
+      ->required();
+  const auto not_empty = [](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); };
+  drill->add_option("--place", out.place, "Only the holes of this place, by its name in the file")->check(not_empty);
+  drill->add_option("--part", out.part, "The holes of this part: of all its places, and its own")
+      ->check(not_empty)
+      ->excludes("--place");
+  drill->add_option("--paper", out.paper, "a4 (else) or letter")->check(CLI::IsMember({"a4", "letter"}));
+  drill->add_flag("--mirrored", out.mirrored, "For the side away from the drives");
+  drill->footer(
+      "Print at 100 % and measure both scale bars before drilling.\n"
+      "Example: baywright drill models/builds/panel.build.toml --part panel -o panel.pdf");
 
   CLI::App* steps = app.add_subcommand("steps", "How to fit it: the mounting order, with tools, screws and cautions");
   add_file(*steps, out);
@@ -81,6 +148,42 @@ void add_commands(CLI::App& app, Arguments& out) {
       "Example: baywright steps models/builds/thin-desktop.build.toml --drive \"card with flat spreader\"\n\n"
       "Exit status: 0 there are steps; 1 it does not fit, so there are none; 2 the input is at fault;\n"
       "3 the program could not finish.");
+
+  CLI::App* picture = app.add_subcommand("picture", "A rendered view of one seating, with its answer (PNG)");
+  add_file(*picture, out);
+  picture->add_option("-o,--output", out.output, "The PNG file to write; - for standard output")->required();
+  add_choice(*picture, out);
+  add_limits(*picture, out);
+  picture->add_option(
+      "--view", out.side,
+      "whole (from aslant), front, back, left, right, top or bottom: faces of the place. Else whole, or "
+      "square on the section");
+  picture->add_flag("--section", out.section, "Cut through the gap that decides, with what is cut hatched");
+  picture->add_flag("--apart", out.apart, "Taken apart along the way in, with lines to where each thing belongs");
+  picture
+      ->add_option("--clearance-map", out.clearance_map,
+                   "Colour this part by how far each place of it is from everything else")
+      ->check([](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); });
+  picture->add_option("--size", out.size, "Width and height in pixels, each 64 to 8192 (else 1280x800)");
+  picture->add_flag("--dark,!--light", out.dark, "On a dark ground; --light is what it is without");
+  picture->add_option("--turntable", out.turntable, "So many pictures all round: NAME-000.png and on");
+  picture->footer(
+      "Where several seatings are asked about, the worst is shown, and the command says which.\n"
+      "It needs OpenGL, but no display; draw needs neither.\n"
+      "Example: baywright picture models/builds/thin-desktop.build.toml --section -o cut.png");
+
+  CLI::App* view = app.add_subcommand("view", "The window: the answer, the stack, the scene, what would make it fit");
+  view->add_option("FILE", out.file, "The build file; without one the window lists what can be opened");
+  add_choice(*view, out);
+  view->add_option("--clearance", out.clearance, "Clearance asked for, mm, instead of the build's");
+  view->add_option("--method", out.method, "How limits add up: worst (worst case) or rss (root sum square)")
+      ->check(CLI::IsMember({"worst", "rss"}));
+  view->add_option("--size", out.size, "Width and height of the window (else 1280x800)");
+  view->add_flag("--trace", out.trace, "For tests: a line on standard error for each frame that is drawn");
+  view->footer(
+      "F1 in the window shows every key. Without a display: picture and draw.\n"
+      "Example: baywright view models/builds/thin-desktop.build.toml\n\n"
+      "Exit status: 0 the window was closed; 2 the input is at fault; 3 no display, or no OpenGL 3.3.");
 
   CLI::App* parts = app.add_subcommand("parts", "What the library has, with dimensions and sources");
   CLI::Option* words = parts->add_option("WORDS", out.words, "Only parts whose id or title has all these words");
@@ -123,6 +226,8 @@ void add_commands(CLI::App& app, Arguments& out) {
       "Exit status: 0 each drive fits in one machine or more; 1 otherwise; 2 the input is at fault;\n"
       "3 the program could not finish, or was interrupted.");
 
+  add_rank(app, out);
+
   CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
   fresh
       ->add_option(
@@ -156,8 +261,13 @@ std::string out_of_range(const Arguments& given) {
     return "--clearance must lie from 0 to 1000 mm";
   if (given.builds && !(*given.builds >= 1 && *given.builds <= fit::most_builds))
     return "--builds must lie from 1 to " + std::to_string(fit::most_builds);
+  if (given.seconds && !(*given.seconds > 0.0 && *given.seconds <= 86400.0))
+    return "--seconds must lie above 0, up to 86400";
   if (given.seed && *given.seed < 0) return "--seed must be a whole number from 0";
   if (given.threads && !(*given.threads >= 1 && *given.threads <= 1024)) return "--threads must lie from 1 to 1024";
+  if (given.air && !(*given.air >= -40.0 && *given.air <= 120.0)) return "--air must lie from -40 to 120 °C";
+  if (given.air_speed && !(*given.air_speed >= 0.0 && *given.air_speed <= 50.0))
+    return "--air-speed must lie from 0 to 50 m/s";
   return {};
 }
 

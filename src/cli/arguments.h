@@ -29,16 +29,28 @@ struct Arguments {
   bool sources = false;            // parts
   std::string shard;               // survey: "k/n"; empty: all
   std::string side;                // picture: which view; empty: whole
-  std::string size;                // picture: "1280x800"
+  std::string size;                // picture, view: "1280x800"
   bool section = false;            // picture
   bool apart = false;              // picture
   std::string clearance_map;       // picture: the part that is coloured
   bool dark = false;               // picture
   std::optional<int> turntable;    // picture: how many frames
   std::optional<int> apply;        // plans: which plan is written to `output`
+  std::optional<double> seconds;   // plans: how long is searched at most
   std::string part;                // drill, make: which part
   std::string paper;               // drill: "a4" or "letter"
   bool mirrored = false;           // drill: for the other side
+  bool measure = false;            // draw: a sheet to measure by
+  bool trace = false;              // view: a line for each frame drawn
+  std::string build_file;          // rank: the machine; empty: none
+  std::string bus;                 // rank: what is wired to the slot, without a build
+  std::string daily;               // rank: GB written a day, or a usage by name
+  std::string now;                 // rank: what is there now
+  std::string sort;                // rank: a column
+  std::string weigh;               // rank: "price=3,read=1"
+  std::optional<double> air;       // rank: °C in the machine
+  std::optional<double> air_speed; // rank: m/s along the card
+  bool csv = false;                // rank
 };
 
 /// Exit status, as the help says it.

@@ -21,7 +21,8 @@ int check_command(const Arguments& arguments) {
   }
   const output::Tally tally{arguments.every, arguments.accept_marginal};
   const bool written =
-      print(arguments.json ? output::check_json(check) : output::check_text(check, tally, ::isatty(1) == 1));
+      print(arguments.json ? output::check_json(check)
+                           : output::check_text(check, tally, ::isatty(1) == 1, plans::what_settles(check)));
   if (!written) return could_not_finish;
   return tally.holds(check) ? all_fit : not_all_fit;
 }

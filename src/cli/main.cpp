@@ -12,8 +12,9 @@ int main(int count, char** values) {
     const Parsed parsed = parse(count, values);
     if (parsed.done) return *parsed.done;
     static const std::map<std::string, int (*)(const Arguments&)> commands = {
-        {"check", check_command}, {"explain", explain_command}, {"steps", steps_command},   {"draw", draw_command},
-        {"parts", parts_command}, {"new", new_command},         {"survey", survey_command},
+        {"check", check_command}, {"explain", explain_command}, {"plans", plans_command},     {"steps", steps_command},
+        {"draw", draw_command},   {"drill", drill_command},     {"picture", picture_command}, {"parts", parts_command},
+        {"view", view_command},   {"new", new_command},     {"rank", rank_command}, {"survey", survey_command},
     };
     return commands.at(parsed.arguments.command)(parsed.arguments);
   } catch (const std::exception& error) {  // out of memory and the like: no fault of the input is thrown this far

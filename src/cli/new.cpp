@@ -25,7 +25,7 @@ name = "board"
 use  = "board/mini-itx"    # `baywright parts` lists what there is
 
 # What is over the card. `under` is the board's back, `above` its component side, both measured between facing faces.
-# Put by = "?" to be told the least distance instead.
+# Put by = "?", or "?" for any other one length here, to be told what it has to be.
 [[part]]
 name  = "tray"
 solid = { plate = [150, 120, 1.2] }

@@ -1,5 +1,6 @@
 #include "cli/session.h"
 
+#include "fit/asked_length.h"
 #include "fit/seat.h"
 #include "output/file.h"
 #include "parts/naming.h"
@@ -120,10 +121,11 @@ std::unique_ptr<Shown> show_worst(const Arguments& arguments) {
   read->clearance = options.clearance.value_or(read->clearance);
   fit::Check check = fit::check(*read, options);
   fit::Seating seating = check.seatings[fit::worst(check)];
-  const build::Drive drive = called(read->drives, seating.drive);  // a copy: the build moves below
+  const auto drive_at = static_cast<std::size_t>(&called(read->drives, seating.drive) - read->drives.data());
   const auto place = static_cast<int>(&called(read->places, seating.place) - read->places.data());
-  const bool seats = fit::seats(drive, seating.questions);
-  if (seats) (void)fit::solve_distances(*read, drive, place, options);
+  const bool seats = fit::seats(read->drives[drive_at], seating.questions);
+  if (seats) (void)fit::answer_asked(*read, drive_at, static_cast<std::size_t>(place), options);
+  const build::Drive drive = read->drives[drive_at];  // a copy: the build moves below
   fit::Host host = fit::compile(*read);
   auto shown = std::make_unique<Shown>(
       Shown{std::move(*read), std::move(check), std::move(seating), std::move(host), fit::Seated{fit::Scene(nullptr)}});

@@ -86,10 +86,10 @@ std::variant<Machine, parts::Fault> machine_of(const std::filesystem::path& file
   auto read = build::read_machine(file);
   if (auto* fault = std::get_if<parts::Fault>(&read)) return *fault;
   Machine out{std::get<build::Build>(std::move(read)), file.filename().string(), hash_of_file(file), "the drive"};
+  if (out.build.asked)
+    return parts::Fault{file.string(), 1, 0, '`' + out.build.asked->name + "` is \"?\", a question of its own",
+                        "a survey needs the length"};
   for (const build::HostPart& part : out.build.parts) {
-    if (part.position.by.solve)
-      return parts::Fault{file.string(), part.line, 0, "`by = \"?\"` is a question of its own",
-                          "a survey needs the length"};
     if (part.name == out.drive) out.drive += '\'';
   }
   return out;

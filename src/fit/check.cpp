@@ -1,15 +1,15 @@
 #include "fit/check.h"
 
 #include "fit/access.h"
+#include "fit/asked_length.h"
 #include "fit/clearance.h"
 #include "fit/connect.h"
 #include "fit/fixing.h"
-#include "fit/mesh_notes.h"
 #include "fit/insertion.h"
+#include "fit/mesh_notes.h"
 #include "fit/sampled_findings.h"
 #include "fit/seat.h"
 #include "geometry/limits.h"
-#include "geometry/travel.h"
 #include "parts/pad_range.h"
 #include "standards/addin_cards.h"
 
@@ -171,28 +171,6 @@ void conclude(Seating& seating) {
   if (known) seating.share = std::max(0.0, 1.0 - missing);
 }
 
-bool solvable(const build::HostPart& part) {
-  return part.position.kind == build::Position::Kind::against && part.position.by.solve;
-}
-
-/// The nominal distance at which a part meets the drive along its own axis; none when it never does.
-std::optional<double> touching_distance(const build::Build& build, const build::Drive& drive, int slot,
-                                        std::size_t part) {
-  const Host host = compile(build);
-  const Seated seated = seat(host, build, drive, slot);
-  const PlacedPart& place = host.parts[part];
-  const build::Position& at = build.parts[part].position;
-  std::vector<geometry::Placed> moving;
-  std::vector<geometry::Placed> fixed;
-  for (int i = place.first; i < place.first + place.count; ++i) moving.push_back(host.scene.element(i).placed);
-  for (const Element& element : seated.scene.elements) fixed.push_back(element.placed);
-  geometry::Vec3 toward(0.0);
-  toward[at.axis] = at.up ? -1.0 : 1.0;
-  const geometry::Travel way = geometry::travel(moving, fixed, toward);
-  if (!way.meets) return std::nullopt;
-  return at.by.dimension.nominal - way.mm;
-}
-
 }  // namespace
 
 Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int place,
@@ -213,8 +191,8 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
   } else if (seats(drive, q)) {
     add_notes(seating, drive, at);
     const tolerance::Method method = options.method.value_or(build.method);
-    for (Finding& finding : fixings(drive, at, host.places[static_cast<std::size_t>(place)].frame,
-                                    tolerance::chain_method(method)))
+    for (Finding& finding :
+         fixings(drive, at, host.places[static_cast<std::size_t>(place)].frame, tolerance::chain_method(method)))
       seating.findings.push_back(std::move(finding));
     const Seated seated = seat(host, build, drive, place);
     std::vector<Near> near;
@@ -240,33 +218,6 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
   return seating;
 }
 
-std::vector<Finding> solve_distances(build::Build& build, const build::Drive& drive, int slot, const Options& options) {
-  constexpr double far_away = 1000.0;  // mm: beyond any machine
-  constexpr int tries = 8;             // faces in line need two; the rest is for slanted contacts
-  std::vector<Finding> out;
-  for (std::size_t i = 0; i < build.parts.size(); ++i) {
-    if (!solvable(build.parts[i])) continue;
-    tolerance::Dimension& distance = build.parts[i].position.by.dimension;
-    const std::string part = build.parts[i].name;
-    distance.nominal = far_away;
-    const auto touching = touching_distance(build, drive, slot, i);
-    distance.nominal = std::max(0.0, touching.value_or(0.0));
-    for (int step = 0; touching && step < tries; ++step) {
-      const Host host = compile(build);
-      double shortage = -std::numeric_limits<double>::infinity();
-      const Seated seated = seat(host, build, drive, slot);
-      for (const Finding& finding : clearances(host, build, seated, drive, options))
-        if (finding.between[1] == part && finding.gap)
-          shortage = std::max(shortage, finding.gap->asked - finding.gap->min);
-      if (!(std::abs(shortage) > 1e-9) || !std::isfinite(shortage)) break;
-      distance.nominal = std::max(0.0, distance.nominal + shortage);
-    }
-    out.push_back(note(Kind::needs, {drive.name, part},
-                       {Code::needs_distance, {{"dimension", distance.name}}, {{"distance", distance.nominal}}}));
-  }
-  return out;
-}
-
 Check check(const build::Build& build, const Options& options) {
   Check out;
   out.title = build.title;
@@ -278,25 +229,26 @@ Check check(const build::Build& build, const Options& options) {
     const auto* bay = std::get_if<build::Bay>(&place.socket);
     return bay != nullptr && bay->fixing && (bay->panel || bay->fixing->placed);
   });
-  const bool open = std::any_of(build.parts.begin(), build.parts.end(), solvable);
   const Host host = compile(build);
-  for (const build::Drive& drive : build.drives) {
-    if (!options.drive.empty() && drive.name != options.drive) continue;
-    for (std::size_t slot = 0; slot < build.places.size(); ++slot) {
-      if (!options.place.empty() && build.places[slot].name != options.place) continue;
-      const int at = static_cast<int>(slot);
-      Seating seating = check_seating(host, build, drive, at, options);
-      if (open && seats(drive, seating.questions)) {
+  for (std::size_t drive = 0; drive < build.drives.size(); ++drive) {
+    const build::Drive& each = build.drives[drive];
+    if (!options.drive.empty() && each.name != options.drive) continue;
+    for (std::size_t place = 0; place < build.places.size(); ++place) {
+      const build::Place& at = build.places[place];
+      if (!options.place.empty() && at.name != options.place) continue;
+      const int slot = static_cast<int>(place);
+      if (build.asked && seats(each, connect(each, at).questions)) {
         build::Build solved = build;
-        std::vector<Finding> needs = solve_distances(solved, drive, at, options);
+        auto needs = answer_asked(solved, drive, place, options);
         const Host there = compile(solved);
-        seating = check_seating(there, solved, drive, at, options);
-        for (Finding& finding : needs) seating.findings.push_back(std::move(finding));
+        out.seatings.push_back(check_seating(there, solved, solved.drives[drive], slot, options));
+        if (needs) out.seatings.back().findings.push_back(std::move(*needs));
+      } else {
+        out.seatings.push_back(check_seating(host, build, each, slot, options));
       }
-      out.seatings.push_back(std::move(seating));
     }
   }
-  if (!open) out.notes = host_overlaps(host, build);
+  if (!build.asked) out.notes = host_overlaps(host, build);
   for (Finding& finding : mesh_notes(build)) out.notes.push_back(std::move(finding));
   if (!build.exact.empty()) {
     Reason why{Code::taken_as_exact, {}, {}};
@@ -312,8 +264,8 @@ std::size_t worst(const Check& check) {
     const GapFigures& gap = *seating.findings[*seating.deciding].gap;
     return gap.min - gap.asked;
   };
-  const auto found = std::min_element(
-      check.seatings.begin(), check.seatings.end(), [&](const Seating& a, const Seating& b) {
+  const auto found =
+      std::min_element(check.seatings.begin(), check.seatings.end(), [&](const Seating& a, const Seating& b) {
         if (a.verdict != b.verdict) return a.verdict > b.verdict;
         if (a.deciding.has_value() != b.deciding.has_value()) return a.deciding.has_value();  // one that can be drawn
         return room(a) < room(b);

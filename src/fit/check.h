@@ -33,9 +33,4 @@ struct Options {
 /// least room, then the first. Wants at least one seating.
 [[nodiscard]] std::size_t worst(const Check& check);
 
-/// The distance of a part that is "?": the least at which this drive at this place fits. Sets it in `build`, and
-/// returns the findings that say so. Builds without a "?" are left as they are.
-[[nodiscard]] std::vector<Finding> solve_distances(build::Build& build, const build::Drive& drive, int slot,
-                                                   const Options& options);
-
 }  // namespace baywright::fit

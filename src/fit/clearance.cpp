@@ -147,24 +147,6 @@ void add_need(Finding& finding, const Host& host, const build::Build& build, con
   }
 }
 
-/// Which dimension, known how closely, would make a marginal gap sure if its nominal value stays.
-void add_settling(Finding& finding) {
-  if (finding.verdict != Verdict::marginal || !finding.gap || !std::isfinite(finding.gap->min)) return;
-  const double shortage = finding.gap->asked - finding.gap->min;
-  const ChainLink* best = nullptr;
-  for (const ChainLink& link : finding.chain) {
-    if (link.dimension.open() || link.dimension.known != tolerance::Known::measured) continue;
-    const double half = 0.5 * (link.dimension.minus + link.dimension.plus);
-    if (half - shortage / std::abs(link.sensitivity) < 0.05) continue;  // no caliper reads closer
-    best = &link;
-    break;  // the chain is sorted: this one is the largest
-  }
-  if (best == nullptr) return;
-  const double half = 0.5 * (best->dimension.minus + best->dimension.plus);
-  finding.why.words.emplace_back("settle", best->dimension.name);
-  finding.why.figures.emplace_back("settle", half - shortage / std::abs(best->sensitivity));
-}
-
 }  // namespace
 
 Finding gap_finding(const Scene& scene, const Element& a, const Element& b, const GapLimits& found, double asked,
@@ -251,7 +233,6 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
     finding.provided = asker.provided(pair.a, pair.b);
     if (pair.shared.low.x <= pair.shared.high.x) finding.shared = pair.shared;
     if (pair.verdict != Verdict::fits) add_need(finding, host, build, seated, pair);
-    if (method == tolerance::Method::worst) add_settling(finding);
     out.push_back(std::move(finding));
   }
   return out;

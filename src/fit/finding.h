@@ -74,7 +74,9 @@ enum class Code {
   pad_tight,        // compressed, most
   cache_module,     // -
   taken_as_exact,   // lengths
-  needs_distance,   // dimension, distance
+  needs_length,     // length; least, most, bare least, bare most (those that there are), limit; or as needs_none too
+  needs_nothing,    // length: no gap hangs on it
+  needs_none,       // length, small, large: what the gap that fails is with where it is least, and where it is most
   height_unknown,   // form
   parts_overlap,    // a, b, depth
   hole_reach,       // axis; off, play

@@ -29,6 +29,21 @@ bool continues(char byte) {
   return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U;
 }
 
+/// How many bytes the character has that the text begins with; 0: it is a control character or no UTF-8.
+std::size_t character(std::string_view text) {
+  const auto lead = static_cast<unsigned char>(text.front());
+  if (lead < 0x80U) return lead >= 0x20U && lead != 0x7FU ? 1 : 0;
+  const std::size_t length = lead >= 0xF0U ? 4 : lead >= 0xE0U ? 3 : 2;
+  if (lead < 0xC2U || lead > 0xF4U || text.size() < length) return 0;
+  if (!std::all_of(text.begin() + 1, text.begin() + static_cast<std::ptrdiff_t>(length), continues)) return 0;
+  const auto second = static_cast<unsigned char>(text[1]);
+  // U+0080 to U+009F are control characters; then: longer than need be, halves of pairs, beyond the last character.
+  const bool bad = (lead == 0xC2U && second < 0xA0U) || (lead == 0xE0U && second < 0xA0U) ||
+                   (lead == 0xEDU && second >= 0xA0U) || (lead == 0xF0U && second < 0x90U) ||
+                   (lead == 0xF4U && second >= 0x90U);
+  return bad ? 0 : length;
+}
+
 int advance(std::string_view text, std::size_t at, bool bold) {
   const auto byte = static_cast<unsigned char>(text[at]);
   if (byte >= 0x20U && byte < 0x7FU) return (bold ? heavy : regular)[byte - 0x20U];
@@ -37,6 +52,19 @@ int advance(std::string_view text, std::size_t at, bool bold) {
 }
 
 }  // namespace
+
+std::string printable(std::string_view text) {
+  std::string out;
+  for (std::size_t i = 0; i < text.size();) {
+    const std::size_t length = character(text.substr(i));
+    if (length > 0)
+      out += text.substr(i, length);
+    else
+      out += ' ';
+    i += std::max<std::size_t>(length, 1);
+  }
+  return out;
+}
 
 double text_width(std::string_view text, double size, bool bold) {
   int sum = 0;

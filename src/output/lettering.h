@@ -8,6 +8,9 @@ namespace baywright::output {
 
 inline constexpr double smallest_text = 2.5;  // mm, of the em: the least that an office printer keeps legible
 
+/// Blanks in place of control characters and of bytes that are no UTF-8: what is left breaks no format.
+[[nodiscard]] std::string printable(std::string_view text);
+
 /// Width in mm of UTF-8 text at `size` mm an em. Advances of DejaVu Sans, the widest of the sans serif faces that the
 /// sheet's font list commonly ends in: what has room in it has room in Helvetica, Arial and Inter.
 [[nodiscard]] double text_width(std::string_view text, double size, bool bold = false);

@@ -69,24 +69,24 @@ void dot(const Area& area, std::vector<Vec2>& dots) {
 
 }  // namespace
 
-std::string colour(Verdict verdict) {
+std::string colour(Verdict verdict, bool dark) {
   switch (verdict) {
     case Verdict::fits:
-      return "#0B63A5";
+      return dark ? "#56B4E9" : "#0B63A5";
     case Verdict::marginal:
-      return "#9E8200";
+      return dark ? "#FFE066" : "#9E8200";
     case Verdict::does_not_fit:
-      return "#6F0A1C";
+      return dark ? "#D4667A" : "#6F0A1C";
     case Verdict::undecided:
-      return "#7F8388";
+      return dark ? "#9AA1AB" : "#7F8388";
   }
   return {};
 }
 
-void draw_mark(Group& group, Verdict verdict, const Vec2& at, double size) {
+void draw_mark(Group& group, Verdict verdict, const Vec2& at, double size, bool dark) {
   const double unit = size / 16.0;
   const double half = 0.85;  // of the stroke of 1.7 units, which stays inside its square
-  const Pen pen{1.7 * unit, colour(verdict), false};
+  const Pen pen{1.7 * unit, colour(verdict, dark), false};
   const auto filled = [&](double from, double to) {
     group.add(Area{{square(at, unit * from, unit * to)}, pen.colour, Pattern::none, 0.0, 1.0, pen});
   };

@@ -9,12 +9,12 @@
 
 namespace baywright::output {
 
-/// For marks, overlaps and gap arrows on white, never for text: at least 3:1 against white for every kind of colour
-/// vision, and apart from each other in grey print.
-[[nodiscard]] std::string colour(fit::Verdict verdict);
+/// For marks, overlaps and gap arrows, never for text. On white and light greys; `dark`: on near black. At least 3:1
+/// against the background for every kind of colour vision, and apart from each other in grey print.
+[[nodiscard]] std::string colour(fit::Verdict verdict, bool dark = false);
 
 /// The mark in the square of `size` mm whose upper left corner is `at`.
-void draw_mark(Group& group, fit::Verdict verdict, const Vec2& at, double size);
+void draw_mark(Group& group, fit::Verdict verdict, const Vec2& at, double size, bool dark = false);
 
 /// The area of a gap or an overlap, holes among its outlines: its pattern, its colour, and an outline that stands off
 /// from what lies under it. The grid is for what two parts both claim; a gap that is too small is empty.

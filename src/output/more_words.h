@@ -10,6 +10,7 @@ namespace baywright::output {
 [[nodiscard]] std::string say_way(const fit::Reason& why);     // way_words.cpp
 [[nodiscard]] std::string say_access(const fit::Reason& why);  // access_words.cpp
 [[nodiscard]] std::string say_mesh(const fit::Reason& why);    // mesh_words.cpp
+[[nodiscard]] std::string say_length(const fit::Reason& why);  // length_words.cpp: what the one that is "?" has to be
 
 /// How it is put in, by a reason about a way: "it enters its socket at 20 degrees and is turned down flat".
 [[nodiscard]] std::string goes_in(const fit::Reason& why);  // way_words.cpp

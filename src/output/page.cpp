@@ -1,5 +1,6 @@
 #include "output/page.h"
 
+#include "output/answer_words.h"
 #include "output/mark.h"
 #include "output/words.h"
 #include "tolerance/reading.h"
@@ -61,8 +62,7 @@ Subject subject_of(const build::Build& build, const fit::Seated& seated, const f
     const bool somewhere = glm::length(finding.toward) > 0.5;  // a backplane's connector is not
     if (finding.gap && std::isfinite(finding.gap->nominal) && somewhere) out.drawn = &finding;
   }
-  for (const Finding& finding : seating.findings)
-    if (finding.verdict == seating.verdict && out.answer == nullptr) out.answer = &finding;
+  out.answer = answering(seating);
   return out;
 }
 
@@ -157,8 +157,7 @@ Layout lay_out(const Window& section, const OuterView& outer, const std::optiona
 }
 
 std::string answer_sentence(const Subject& s) {
-  if (s.answer != nullptr) return say(*s.answer, s.method);
-  return "Nothing stands within reach of the drive.";
+  return answer_of(s.seating, s.method).sentence;
 }
 
 void draw_answer(const Subject& s, Group& all) {

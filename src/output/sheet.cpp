@@ -22,6 +22,15 @@ void Group::add(Group group) {
   items.push_back(Item{std::move(group)});
 }
 
+Dash dash_of(const Pen& pen) {
+  const double unit = pen.width > thick_line ? 0.25 * pen.width : pen.width;
+  return {12.0 * unit, 5.0 * unit};
+}
+
+double halo_of(const Text& text) {
+  return 0.36 * text.size;
+}
+
 Box box_of(const Text& text) {
   constexpr double above = 0.76;  // of the em: capitals and the tallest small letters
   constexpr double below = 0.22;

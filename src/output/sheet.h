@@ -34,6 +34,14 @@ struct Pen {
   bool dashed = false;  // hidden edges and limits
 };
 
+/// Lengths in the units of the pen. Dashes of ISO 128, twelve line widths long, with spaces of five; shorter on the
+/// undecided mark, whose lines are broad.
+struct Dash {
+  double length = 0.0;
+  double space = 0.0;
+};
+[[nodiscard]] Dash dash_of(const Pen& pen);
+
 struct Line {
   std::vector<Vec2> points;
   bool closed = false;
@@ -97,6 +105,9 @@ struct Sheet {
   std::string description;  // and what the sheet shows
   Group all;
 };
+
+/// The width of the stroke of paper round text that has a halo.
+[[nodiscard]] double halo_of(const Text& text);
 
 /// The room that the text takes: its width by `text_width`, from the top of its capitals to the foot of its descenders.
 [[nodiscard]] Box box_of(const Text& text);

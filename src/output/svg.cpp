@@ -69,9 +69,8 @@ class Writer {
  private:
   static std::string pen(const Pen& pen) {
     std::string out = " stroke=\"" + escaped(pen.colour) + "\" stroke-width=\"" + number(pen.width) + '"';
-    // Dashes of ISO 128: twelve and three line widths long, for thin lines; shorter on the small undecided mark.
-    const double unit = pen.width > thick_line ? 0.25 * pen.width : pen.width;
-    if (pen.dashed) out += " stroke-dasharray=\"" + number(12.0 * unit) + ' ' + number(5.0 * unit) + '"';
+    const Dash dash = dash_of(pen);
+    if (pen.dashed) out += " stroke-dasharray=\"" + number(dash.length) + ' ' + number(dash.space) + '"';
     return out;
   }
 
@@ -119,8 +118,8 @@ class Writer {
     if (label.bold) text += " font-weight=\"bold\"";
     if (label.upward) text += " transform=\"rotate(-90 " + point(label.at) + ")\"";
     if (label.haloed)
-      text += std::string(" paint-order=\"stroke\" stroke=\"") + paper +
-              "\" stroke-width=\"0.9\" stroke-linejoin=\"round\"";
+      text += std::string(" paint-order=\"stroke\" stroke=\"") + paper + "\" stroke-width=\"" + number(halo_of(label)) +
+              "\" stroke-linejoin=\"round\"";
     text += " fill=\"" + escaped(label.colour) + "\">" + escaped(label.text) + "</text>\n";
   }
 

@@ -1,5 +1,6 @@
 #include "output/text.h"
 
+#include "output/measure_words.h"
 #include "output/words.h"
 #include "tolerance/draw.h"
 #include "tolerance/reading.h"
@@ -201,9 +202,12 @@ std::string closing(const Check& check, const std::string& more) {
   return out;
 }
 
-std::string check_text(const Check& check, const Tally& tally, bool colour) {
+std::string check_text(const Check& check, const Tally& tally, bool colour, const Settlings& settlings) {
   std::string out = wrapped(answer(check, tally), 0) + '\n';
-  for (const Seating& seating : check.seatings) add_seating(out, seating, check, colour);
+  for (std::size_t i = 0; i < check.seatings.size(); ++i) {
+    add_seating(out, check.seatings[i], check, colour);
+    if (i < settlings.size() && settlings[i]) add_line(out, "to settle it", say(*settlings[i]));
+  }
   out += closing(check, "The chain behind each figure: baywright explain " + check.file);
   return out;
 }
@@ -262,13 +266,15 @@ std::string say_shared(const geometry::Bounds& box) {
 
 }  // namespace
 
-std::string explain_text(const Check& check, bool all) {
+std::string explain_text(const Check& check, bool all, const Settlings& settlings) {
   std::string out;
-  for (const Seating& seating : check.seatings) {
+  for (std::size_t i = 0; i < check.seatings.size(); ++i) {
+    const Seating& seating = check.seatings[i];
     out += (out.empty() ? "" : "\n") + seating.drive + " in " + seating.place + ": " + word(seating.verdict);
     if (const std::string share = share_in_words(seating, check.sampling); seating.sure && !share.empty())
       out += ", " + share;
     out += '\n';
+    if (i < settlings.size() && settlings[i]) out += "  " + wrapped("To settle it: " + say(*settlings[i]), 2) + '\n';
     std::size_t clear = 0;
     std::size_t left = 0;
     for (const Finding& finding : seating.findings) {

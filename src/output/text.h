@@ -1,8 +1,11 @@
 #pragma once
 // Answers for people at a terminal: at most 100 columns, the first line answers the question, no colour alone.
 #include "fit/seating.h"
+#include "plans/measure.h"
 
+#include <optional>
 #include <string>
+#include <vector>
 
 namespace baywright::output {
 
@@ -15,12 +18,16 @@ struct Tally {
   [[nodiscard]] bool holds(const fit::Check& check) const;
 };
 
+/// What would settle each seating that is marginal; one a seating, or none at all.
+using Settlings = std::vector<std::optional<plans::Settling>>;
+
 /// `colour`: the verdict word is set in bold and colour as well.
-[[nodiscard]] std::string check_text(const fit::Check& check, const Tally& tally, bool colour);
+[[nodiscard]] std::string check_text(const fit::Check& check, const Tally& tally, bool colour,
+                                     const Settlings& settlings);
 
 /// The chain behind each finding of each seating, largest share first. Of the gaps that fit only the closest, unless
 /// `all`.
-[[nodiscard]] std::string explain_text(const fit::Check& check, bool all);
+[[nodiscard]] std::string explain_text(const fit::Check& check, bool all, const Settlings& settlings);
 
 /// The last lines of an answer: how limits add up, where to look for `more`, notes on the build, cautions.
 [[nodiscard]] std::string closing(const fit::Check& check, const std::string& more);

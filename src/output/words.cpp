@@ -476,8 +476,10 @@ std::string say(const Reason& why) {
       return "This is a cache module: it speeds another drive up and is no place for files of its own.";
     case Code::taken_as_exact:
       return "Taken as exact, since no limits and no tool were given: " + list(why) + ".";
-    case Code::needs_distance:
-      return capital(w("dimension")) + " needs at least " + mm_up(f("distance")) + " mm, at its own lower limit.";
+    case Code::needs_length:
+    case Code::needs_nothing:
+    case Code::needs_none:
+      return say_length(why);
     case Code::height_unknown:
       return "How high this " + w("form") + " is was not said: name its height, or measure it and give `height`.";
     case Code::parts_overlap:
@@ -539,17 +541,6 @@ std::string say_need(const Finding& finding) {
   if (!part.empty())
     out = "For a sure fit " + part + " must be at least " + mm_up(finding.why.figure("needs")) +
           " mm, its limits as they are.";
-  const std::string measure = finding.why.word("settle");
-  if (!measure.empty())
-    out += (out.empty() ? "" : " ") + std::string("Knowing ") + measure + " to ±" +
-           mm(std::floor(finding.why.figure("settle") * 100.0) / 100.0) + " would settle it, if it stays as it is.";
-  // Where only a maximum is known the rest is a matter of a caliper.
-  if (finding.verdict == Verdict::marginal && finding.gap && !std::isfinite(finding.gap->max))
-    for (const fit::ChainLink& link : finding.chain)
-      if (link.dimension.open()) {
-        out += (out.empty() ? "" : " ") + capital(link.dimension.name) + " is known as a limit only: measure it.";
-        break;
-      }
   return out;
 }
 

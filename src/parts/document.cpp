@@ -205,6 +205,16 @@ int Fields::count(std::string_view key, int least, int most) {
   return static_cast<int>(value->get());
 }
 
+double Fields::answer_to(const toml::node& node, const std::string& name, Question* question) const {
+  if (question == nullptr)
+    stop_at(node, '`' + name + "` is \"?\"", "only a measured length of a build can be asked for: give this one");
+  if (!question->name.empty())
+    stop_at(node, '`' + name + "` is a second \"?\", beside `" + question->name + '`',
+            "one length at a time has an answer: give the other one as measured");
+  question->name = name;
+  return question->answer;
+}
+
 GivenLength Fields::length_of(const toml::node& node, const std::string& name, const Measuring& measuring,
                               double least) const {
   GivenLength given;
@@ -240,20 +250,21 @@ GivenLength Fields::length_of(const toml::node& node, const std::string& name, c
   }
   if (const auto* written = node.as_string()) {
     if (written->get() == "?") {
-      given.solve = true;
-      return given;
+      given.dimension.asked = true;
+      given.dimension.nominal = answer_to(node, name, measuring.question);
+    } else {
+      const auto reading = tolerance::read_length(written->get());
+      if (const auto* misread = std::get_if<tolerance::Misread>(&reading)) {
+        // + 1 for the quote mark in front of the text
+        throw Stop{{file_, given.line, given.column + 1 + characters(written->get().substr(0, misread->at)),
+                    "the length " + in_quotes(written->get()) + ": " + misread->what, misread->right}};
+      }
+      const auto& length = std::get<tolerance::Length>(reading);
+      given.dimension.nominal = length.nominal;
+      given.dimension.minus = length.minus;
+      given.dimension.plus = length.plus;
+      limits_given = length.limits_given;
     }
-    const auto reading = tolerance::read_length(written->get());
-    if (const auto* misread = std::get_if<tolerance::Misread>(&reading)) {
-      // + 1 for the quote mark in front of the text
-      throw Stop{{file_, given.line, given.column + 1 + characters(written->get().substr(0, misread->at)),
-                  "the length " + in_quotes(written->get()) + ": " + misread->what, misread->right}};
-    }
-    const auto& length = std::get<tolerance::Length>(reading);
-    given.dimension.nominal = length.nominal;
-    given.dimension.minus = length.minus;
-    given.dimension.plus = length.plus;
-    limits_given = length.limits_given;
   } else if (node.is_number()) {
     given.dimension.nominal = finite(node, name);
   } else {

@@ -22,10 +22,17 @@ struct Stop {
   Fault fault;
 };
 
+/// The one length that a file may leave open, "?".
+struct Question {
+  double answer = 0.0;  // mm: what it is taken as
+  std::string name;     // of the length; empty: none was met so far
+};
+
 /// What a bare length means where no limits are written: those of the tool it was measured with.
 struct Measuring {
-  double limit = 0.0;  // ± mm; 0: taken as exact
-  std::string source;  // "caliper"; empty: none named
+  double limit = 0.0;            // ± mm; 0: taken as exact
+  std::string source;            // "caliper"; empty: none named
+  Question* question = nullptr;  // what a "?" is; null: none may stand here
 };
 
 /// The whole file as text. Faults: missing, a folder, not readable, larger than 4 MB, empty, not text (a NUL byte).
@@ -85,6 +92,8 @@ class Fields {
   [[noreturn]] void stop_at(const toml::node& node, const std::string& what, const std::string& right) const;
   [[nodiscard]] GivenLength length_of(const toml::node& node, const std::string& name, const Measuring& measuring,
                                       double least) const;
+  /// What a "?" is taken as; stops where none may stand, and at a second one.
+  [[nodiscard]] double answer_to(const toml::node& node, const std::string& name, Question* question) const;
   [[nodiscard]] double finite(const toml::node& node, std::string_view key) const;
   [[nodiscard]] const toml::array& list(std::string_view key);
   /// The text of a node that is text; none otherwise. Stops at a blank one and at one with control characters.

@@ -12,10 +12,9 @@ inline constexpr std::string_view taken_as_exact = "taken as exact";
   return dimension.source.ends_with(taken_as_exact);
 }
 
-/// A length as a file gives it. `solve` is "?": to be worked out.
+/// A length as a file gives it.
 struct GivenLength {
   tolerance::Dimension dimension;
-  bool solve = false;
   int line = 0;
   int column = 0;
 };

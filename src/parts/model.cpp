@@ -2,6 +2,7 @@
 
 #include "geometry/limits.h"
 #include "parts/mesh_file.h"
+#include "parts/model_memory.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
@@ -66,12 +67,12 @@ std::string sizes(const Vec3& size) {
          " mm";
 }
 
-RawMesh read_beside(const Fields& fields, const std::string& file, std::filesystem::path& path) {
-  path = std::filesystem::path(fields.file()).parent_path() / file;
+std::filesystem::path path_beside(const Fields& fields, const std::string& file) {
+  std::filesystem::path path = std::filesystem::path(fields.file()).parent_path() / file;
   std::error_code failed;
   if (!std::filesystem::exists(path, failed))
     fields.stop("model", "there is no file `" + path.string() + '`', "give its path as seen from this file's folder");
-  return read_mesh_file(path);
+  return path;
 }
 
 /// Turned upright, in mm, its low corner at the origin: x -> (up * x) * mm - low.
@@ -90,27 +91,9 @@ geometry::Bounds extent(const std::vector<Vec3>& vertices) {
   return box;
 }
 
-}  // namespace
-
-double unit_in_mm(std::string_view unit) {
-  const auto found = std::find_if(units.begin(), units.end(), [&](const Unit& each) { return each.name == unit; });
-  return found == units.end() ? 0.0 : found->mm;
-}
-
-UnitGuess guess_unit(const Vec3& size) {
-  const double largest = std::max({size.x, size.y, size.z});
-  if (largest >= 10.0) return {"mm", "in"};
-  if (largest >= 1.0) return {"in", "mm"};
-  return {"m", "mm"};
-}
-
-void add_model(Part& part, Fields& fields, const std::string& name) {
+ReadModel read_model(Fields& fields, const std::filesystem::path& path) {
+  RawMesh raw = read_mesh_file(path);
   Model model;
-  model.body = name;
-  model.file = fields.text("model");
-  std::filesystem::path path;
-  RawMesh raw = read_beside(fields, model.file, path);
-
   Placing placing;
   const Up& up = up_of(fields, model.up_guessed);
   for (std::size_t row = 0; row < 3; ++row)
@@ -139,14 +122,42 @@ void add_model(Part& part, Fields& fields, const std::string& name) {
   // What has no area is left out, and with it what only that reached.
   const auto& mesh = std::get<Mesh>(made);
   model.size = mesh.bounds().high - mesh.bounds().low;
-  Body body = box_body(name, {0.0, 0.0, 0.0}, {model.size.x, model.size.y, model.size.z});
+  Body body = box_body({}, {0.0, 0.0, 0.0}, {model.size.x, model.size.y, model.size.z});
   body.form = Body::Form::mesh;
   body.mesh = mesh;
   model.closed = body.mesh->closed();
   model.flaws = body.mesh->flaws();
   for (geometry::MeshFlaw& flaw : model.flaws) flaw.where = placing.back(flaw.where);
-  part.bodies.push_back(std::move(body));
-  part.models.push_back(std::move(model));
+  return {std::move(body), std::move(model)};
+}
+
+}  // namespace
+
+double unit_in_mm(std::string_view unit) {
+  const auto found = std::find_if(units.begin(), units.end(), [&](const Unit& each) { return each.name == unit; });
+  return found == units.end() ? 0.0 : found->mm;
+}
+
+UnitGuess guess_unit(const Vec3& size) {
+  const double largest = std::max({size.x, size.y, size.z});
+  if (largest >= 10.0) return {"mm", "in"};
+  if (largest >= 1.0) return {"in", "mm"};
+  return {"m", "mm"};
+}
+
+void add_model(Part& part, Fields& fields, const std::string& name) {
+  const std::string file = fields.text("model");
+  const std::filesystem::path path = path_beside(fields, file);
+  auto key = model_key(path, fields.maybe_text("unit").value_or(""), fields.maybe_text("up").value_or(""));
+  auto read = key ? remembered(*key) : std::nullopt;
+  if (!read) {
+    read = read_model(fields, path);
+    if (key) remember(std::move(*key), *read);
+  }
+  read->model.file = file;
+  read->model.body = read->body.name = name;
+  part.bodies.push_back(std::move(read->body));
+  part.models.push_back(std::move(read->model));
 }
 
 }  // namespace baywright::parts

@@ -11,10 +11,7 @@ namespace {
 
 constexpr double some = 1e-6;  // lengths that must be more than nothing
 
-Coordinate add_length(Part& part, GivenLength given, const Fields& fields) {
-  if (given.solve)
-    throw Stop{{fields.file(), given.line, given.column, "`" + given.dimension.name + "` is \"?\"",
-                "only a distance (`by = \"?\"`) can be solved for; give this length"}};
+Coordinate add_length(Part& part, GivenLength given) {
   return Coordinate::of(part.add(std::move(given.dimension)));
 }
 
@@ -22,20 +19,19 @@ void add_box(Part& part, Fields& solid, std::string_view key, const std::string&
   const bool plate = key == "plate";
   auto sizes = solid.lengths(key, {name + " length", name + " width", name + (plate ? " thickness" : " height")},
                              measuring, some);
-  const Coordinate x = add_length(part, sizes[0], solid);
-  const Coordinate y = add_length(part, sizes[1], solid);
-  const Coordinate z = add_length(part, sizes[2], solid);
+  const Coordinate x = add_length(part, sizes[0]);
+  const Coordinate y = add_length(part, sizes[1]);
+  const Coordinate z = add_length(part, sizes[2]);
   part.bodies.push_back(box_body(name, {0.0, 0.0, 0.0}, {x, y, z}));
 }
 
 void add_cylinder(Part& part, Fields& solid, const std::string& name, const Measuring& measuring) {
   Fields round = solid.table("cylinder", "a cylinder");
   round.knows({"diameter", "height", "bore"});
-  const Coordinate diameter = add_length(part, round.length("diameter", name + " diameter", measuring, some), round);
-  const Coordinate height = add_length(part, round.length("height", name + " height", measuring, some), round);
+  const Coordinate diameter = add_length(part, round.length("diameter", name + " diameter", measuring, some));
+  const Coordinate height = add_length(part, round.length("height", name + " height", measuring, some));
   Body body = round_body(name, 0.0, 0.0, diameter, 0.0, height);
-  if (auto bore = round.maybe_length("bore", name + " bore", measuring, some))
-    body.bore = add_length(part, *bore, round);
+  if (auto bore = round.maybe_length("bore", name + " bore", measuring, some)) body.bore = add_length(part, *bore);
   round.finish();
   part.bodies.push_back(std::move(body));
 }
@@ -48,7 +44,7 @@ void add_prism(Part& part, Fields& solid, const std::string& name, const Measuri
   body.form = Body::Form::prism;
   body.outline = prism.points("outline");
   if (prism.has("holes")) body.holes = prism.point_lists("holes");
-  const Coordinate height = add_length(part, prism.length("height", name + " height", measuring, some), prism);
+  const Coordinate height = add_length(part, prism.length("height", name + " height", measuring, some));
   prism.finish();
   geometry::Vec2 low = body.outline.front();
   geometry::Vec2 high = low;
@@ -91,9 +87,9 @@ Part heatsink_part(Fields heatsink, const std::string& id, const Measuring& meas
   part.id = id;
   part.kind = "heatsink";
   heatsink.knows({"length", "width", "base", "fins", "height"});
-  const Coordinate length = add_length(part, heatsink.length("length", "heatsink length", measuring, some), heatsink);
-  const Coordinate half = 0.5 * add_length(part, heatsink.length("width", "heatsink width", measuring, some), heatsink);
-  const Coordinate height = add_length(part, heatsink.length("height", "heatsink height", measuring, some), heatsink);
+  const Coordinate length = add_length(part, heatsink.length("length", "heatsink length", measuring, some));
+  const Coordinate half = 0.5 * add_length(part, heatsink.length("width", "heatsink width", measuring, some));
+  const Coordinate height = add_length(part, heatsink.length("height", "heatsink height", measuring, some));
   const int fins = heatsink.has("fins") ? heatsink.count("fins", 0, 60) : 0;
   if (fins == 0) {
     if (heatsink.has("base"))
@@ -103,7 +99,7 @@ Part heatsink_part(Fields heatsink, const std::string& id, const Measuring& meas
     require_solid(part, heatsink);
     return part;
   }
-  const Coordinate base = add_length(part, heatsink.length("base", "heatsink base", measuring, some), heatsink);
+  const Coordinate base = add_length(part, heatsink.length("base", "heatsink base", measuring, some));
   part.bodies.push_back(box_body("base", {-1.0 * half, 0.0, 0.0}, {half, length, base}));
   heatsink.finish();
   // Fins and gaps share the width, the gaps half as wide again as the fins: the outer fins stand flush with the sides.

@@ -31,6 +31,7 @@ struct Dimension {
   Known known = Known::measured;
   bool uniform = false;  // every value between the limits equally likely; else normal, limits at three sigma, cut there
   std::string elsewhere{};  // where sources disagree: the other figure and who gives it, in words; empty: none is known to
+  bool asked = false;       // its file leaves it open ("?"): its value is being worked out
 
   [[nodiscard]] double low() const { return nominal - minus; }
   [[nodiscard]] double high() const { return nominal + plus; }

@@ -100,14 +100,10 @@ TEST_CASE("slips of lengths") {
       {"1.2]", "-1.2]", "10:30", "-1.20 mm; it must be more than nothing"},
       {"1.2]", "0]", "10:30", "0.00 mm; it must be more than nothing"},
       {"1.2]", "\"1.2 ±1.2\"]", "10:30", "its lower limit must be more than nothing"},
-      {"1.2]", "\"?\"]", "10:30", "only a distance (`by = \"?\"`)"},
       {"1.2]", "nan]", "10:30", "not a usable figure"},
       {"clearance = 0.5", "clearance = -1", "2:13", "it must be 0 or more"},
       {"clearance = 0.5", "clearance = nan", "2:13", "not a usable figure"},
-      {"\"1.0 ±0.1\"", "\"?\"", "24:19", "only a distance"},
-      {"compress = \"30 %\"", "compress = \"30 %\", length = \"?\"", "24:59", "only a distance"},
-      {"lengths = [2280]", "lengths = [2280]\nstandoff = \"?\"", "18:12", "only a distance"},
-      {"use   = \"m2/2280-S2-M\"", "use   = \"m2/2280-?-M\"\ntop   = \"?\"", "23:9", "only a distance"},
+      {"150, 120, 1.2]", "\"?\", 120, \"?\"]", "10:33", "`tray thickness` is a second \"?\", beside `tray length`"},
   });
 }
 

@@ -89,8 +89,8 @@ TEST_CASE("a corner, a fixed place and a distance to be solved for") {
   check_mm(fixed.at, {1.0, -2.0, 3.5}, 0.0);
   CHECK(fixed.target == -1);
   const Position solved = position("under = { part = \"board\", by = \"?\" }");
-  CHECK(solved.by.solve);
-  CHECK(!position("under = { part = \"board\", by = 3 }").by.solve);
+  CHECK(solved.by.dimension.asked);
+  CHECK(!position("under = { part = \"board\", by = 3 }").by.dimension.asked);
 }
 
 TEST_CASE("parts stand behind the part they are held against, in whatever order the file lists them") {

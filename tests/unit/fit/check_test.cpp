@@ -139,22 +139,7 @@ TEST_CASE("[[apart]] replaces the clearance for its pair only, --clearance the g
   CHECK(seating(c, strict).verdict == Verdict::does_not_fit);
 }
 
-TEST_CASE("a solved distance is the least that fits: 0.02 less does not") {
-  Case c;
-  c.clearance = 0.5;
-  c.lid = "above = { part = \"board\", by = \"?\" }";
-  const fit::Check solved = fit::check(build_of(c), {});
-  CHECK(solved.seatings.at(0).verdict == Verdict::fits);
-  double needs = 0.0;
-  for (const Finding& finding : solved.seatings.at(0).findings)
-    if (finding.kind == Kind::needs) needs = finding.why.figure("distance");
-  // stand-off 2.45 + solder 0.05 + card 0.80 + chips 1.25 + 0.5 asked + variation 0.03 + 0.08 + 0.10
-  check_mm(needs, 5.26, 1e-6);
-  c.lid = "above = { part = \"board\", by = " + std::to_string(needs - 0.02) + " }";
-  CHECK(seating(c).verdict != Verdict::fits);
-}
-
-TEST_CASE("a marginal gap says what distance makes it sure, and which measurement would") {
+TEST_CASE("a marginal gap says what distance makes it sure") {
   Case c;
   c.clearance = 3.1;
   const Seating marginal = seating(c);
@@ -163,8 +148,6 @@ TEST_CASE("a marginal gap says what distance makes it sure, and which measuremen
   REQUIRE(lid != nullptr);
   CHECK(lid->why.word("needs") == "lid above board");
   check_mm(lid->why.figure("needs"), 8.0 + 3.1 - 3.04, 1e-9);
-  CHECK(lid->why.word("settle") == "lid above board");
-  check_mm(lid->why.figure("settle"), 0.2 - (3.1 - 3.04), 1e-9);
   REQUIRE(marginal.share.has_value());
   CHECK(*marginal.share > 0.99);
   CHECK(*marginal.share < 1.0);

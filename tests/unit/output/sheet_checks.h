@@ -16,10 +16,10 @@ inline void collect(const Group& group, std::vector<Text>& texts) {
   }
 }
 
-inline void check_texts(const Sheet& sheet) {
+inline void check_texts(const Sheet& sheet, std::size_t more_than = 15) {
   std::vector<Text> texts;
   collect(sheet.all, texts);
-  CHECK(texts.size() > 15);
+  CHECK(texts.size() > more_than);
   constexpr double room = 1e-6;
   for (std::size_t i = 0; i < texts.size(); ++i) {
     const Box a = box_of(texts[i]);

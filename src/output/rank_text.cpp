@@ -1,0 +1,225 @@
+#include "output/rank_text.h"
+
+#include "output/heat_words.h"
+#include "output/more_words.h"
+#include "output/text.h"
+#include "output/value_words.h"
+#include "output/words.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace baywright::output {
+
+using value::Appraisal;
+using value::Column;
+using value::Offer;
+using value::Standing;
+
+namespace {
+
+std::string or_dash(const std::optional<double>& figure, int decimals) {
+  return figure ? plain(*figure, decimals) : "-";
+}
+
+/// By what the list is in order, as the ground for a choice.
+std::string ground(const Rank& rank, std::size_t i) {
+  if (!rank.by.column && !rank.by.weights.empty())
+    return rank.scores[i] ? "it scores " + plain(*rank.scores[i], 2) + " of 1 by your weights" : "";
+  const Column column = rank.by.column.value_or(Column::per_gigabyte);
+  const auto figure = value::figure_of(column, rank.offers[i], rank.appraisals[i]);
+  if (!figure) return "";
+  const std::string amount = column == Column::price          ? money(*figure, rank.currency, 2)
+                             : column == Column::per_gigabyte ? money(*figure, rank.currency, 3)
+                                                              : plain(*figure, 2);
+  switch (column) {
+    case Column::price:
+      return "it costs the least, " + amount;
+    case Column::per_gigabyte:
+      return "a GB costs the least, " + amount;
+    case Column::per_tbw:
+      return "a TB written costs the least, " + money(*figure, rank.currency, 2);
+    case Column::capacity:
+      return "it holds the most, " + capacity(*figure);
+    case Column::read:
+    case Column::write:
+      return "it has the fastest " + std::string(value::word(column)) + ", " + plain(*figure, 0) + " MB/s";
+    case Column::tbw:
+      return "it has the highest TBW, " + amount;
+    case Column::dwpd:
+      return "it has the most drive writes a day, " + amount;
+    case Column::years:
+      return "it lasts the longest, " + plain(*figure, 1) + " years";
+    case Column::warranty:
+      return "it has the longest warranty, " + plain(*figure, 1) + " years";
+    case Column::name:
+      break;
+  }
+  return "";
+}
+
+std::string stands(const Rank& rank, std::size_t i) {
+  if (!rank.tried[i]) return "";
+  const fit::Seating& seating = rank.tried[i]->seating;
+  return seating.verdict == fit::Verdict::fits ? "it fits " + seating.place
+                                               : word(seating.verdict) + " in " + seating.place;
+}
+
+std::string life(const Rank& rank, std::size_t i) {
+  const Appraisal& of = rank.appraisals[i];
+  if (!rank.daily || !of.years) return "";
+  return "at " + plain(rank.daily->gigabytes, 1) + " GB a day its TBW lasts " + plain(*of.years, 0) + " years";
+}
+
+std::string answer(const Rank& rank) {
+  const auto choice = rank.choice();
+  if (!choice) {
+    const bool tried =
+        std::any_of(rank.tried.begin(), rank.tried.end(), [](const auto& each) { return each.has_value(); });
+    return tried ? "None of the " + std::to_string(rank.offers.size()) + " drives goes there."
+                 : "None of the " + std::to_string(rank.offers.size()) + " entries can be taken.";
+  }
+  std::vector<std::string> why;
+  for (std::string each : {stands(rank, *choice), ground(rank, *choice), life(rank, *choice)})
+    if (!each.empty()) why.push_back(std::move(each));
+  std::string out = "Take " + rank.offers[*choice].name;
+  for (std::size_t i = 0; i < why.size(); ++i) out += (i == 0 ? ": " : i + 1 == why.size() ? ", and " : ", ") + why[i];
+  return out + '.';
+}
+
+/// The fastest of the list, where its speed would be lost.
+std::string wasted(const Rank& rank) {
+  const Offer* fastest = nullptr;
+  std::size_t at = 0;
+  for (std::size_t i = 0; i < rank.offers.size(); ++i) {
+    const Offer& offer = rank.offers[i];
+    if (!offer.read || !value::is_a_drive(offer)) continue;
+    if (fastest == nullptr || *offer.read > *fastest->read) {
+      fastest = &offer;
+      at = i;
+    }
+  }
+  if (fastest == nullptr) return "";
+  for (const value::Remark& remark : rank.appraisals[at].remarks)
+    if (remark.code == value::Code::slower_here || remark.code == value::Code::bus_not_carried)
+      return "The fastest, " + fastest->name + ": " + say(remark, rank.currency);
+  return "";
+}
+
+std::string fit_word(const Rank& rank, std::size_t i) {
+  return rank.tried[i] ? word(rank.tried[i]->seating.verdict) : "-";
+}
+
+using Cells = std::array<std::string, 10>;
+
+/// The figures, in columns as wide as what stands in them.
+std::string table(const Rank& rank) {
+  const bool money_known = !rank.currency.empty();
+  std::vector<Cells> lines = {{"drive", "price", "a GB", "capacity", "read", "TBW", "a TBW", "DWPD", "years", "fit"}};
+  for (const std::size_t i : rank.order) {
+    const Offer& offer = rank.offers[i];
+    const Appraisal& of = rank.appraisals[i];
+    const auto read = value::figure_of(Column::read, offer, of);
+    lines.push_back({(rank.unbeaten[i] ? "* " : "  ") + offer.name, offer.price ? money(*offer.price, "", 2) : "-",
+                     of.per_gigabyte ? money(*of.per_gigabyte, "", 3) : "-",
+                     offer.gigabytes ? capacity(*offer.gigabytes) : "-", or_dash(read, 0), or_dash(of.tbw, 1),
+                     of.per_tbw ? money(*of.per_tbw, "", 2) : "-", or_dash(of.dwpd, 2), or_dash(of.years, 1),
+                     fit_word(rank, i)});
+  }
+  lines.front()[0] = "  " + lines.front()[0];
+  if (money_known) lines.front()[1] += ' ' + rank.currency;
+  std::array<std::size_t, std::tuple_size_v<Cells>> width{};
+  for (const Cells& line : lines)
+    for (std::size_t i = 0; i < line.size(); ++i) width[i] = std::max(width[i], columns(line[i]));
+  std::size_t others = 0;
+  for (std::size_t i = 1; i < width.size(); ++i) others += 2 + width[i];
+  width[0] = std::min(width[0], std::max<std::size_t>(100, others + 10) - others);
+  std::string out;
+  for (const Cells& line : lines) {
+    std::string text = padded(line[0], width[0]);
+    if (columns(line[0]) > width[0]) text += '\n' + std::string(width[0], ' ');
+    for (std::size_t i = 1; i < line.size(); ++i)
+      text += "  " + (i + 1 == line.size() ? line[i] : std::string(width[i] - columns(line[i]), ' ') + line[i]);
+    out += text + '\n';
+  }
+  return out;
+}
+
+/// The gap that decides, or what keeps the drive out.
+std::string deciding(const fit::Seating& seating, tolerance::Method method) {
+  if (seating.verdict != fit::Verdict::fits && !seating.findings.empty() && seating.findings.front().verdict)
+    return say(seating.findings.front(), method);
+  return seating.deciding ? say(seating.findings[*seating.deciding], method) : "";
+}
+
+void add_line(std::string& out, const std::string& text) {
+  if (!text.empty()) out += "  " + wrapped(text, 2) + '\n';
+}
+
+std::string details(const Rank& rank, std::size_t i) {
+  const Offer& offer = rank.offers[i];
+  const Appraisal& of = rank.appraisals[i];
+  std::string out = '\n' + offer.name + '\n';
+  if (rank.tried[i]) {
+    const fit::Seating& seating = rank.tried[i]->seating;
+    add_line(out, capital(word(seating.verdict)) + " in " + seating.place + ". " + deciding(seating, rank.method));
+    if (seating.verdict != fit::Verdict::does_not_fit)
+      for (const std::string& line : say(rank.tried[i]->heat)) add_line(out, line);
+  }
+  if (of.upgrade && rank.now != nullptr) add_line(out, say(*of.upgrade, *rank.now));
+  for (const value::Remark& remark : of.remarks)
+    if (!rank.tried[i] || remark.code != value::Code::bus_not_carried)  // the fit said so
+      add_line(out, say(remark, rank.currency));
+  if (of.tbw_derived) add_line(out, "Its TBW follows from the drive writes a day that are stated.");
+  return out;
+}
+
+std::string closing_of(const Rank& rank) {
+  std::string out = "\n";
+  const auto line = [&](const std::string& text) { out += wrapped(text, 0) + '\n'; };
+  line(
+      "* no other drive here is at least as good in price, capacity, speed, warranty and, within a capacity, TBW, and "
+      "better in one of them. - is not known, and never counts as zero.");
+  line(
+      "TBW grows with the capacity: compare it between drives of one capacity only, else DWPD (drive writes a day over "
+      "the warranty). read is MB/s" +
+      std::string(rank.appraisals.empty() || !rank.appraisals.front().ceiling ? "." : ", behind the slot's link.") +
+      " Capacities are decimal: an operating system may show 1 TB as " + plain(1000.0 * 1e9 / 1073741824.0, 0) +
+      " GB.");
+  if (rank.daily && rank.daily->usage != nullptr)
+    line(plain(rank.daily->gigabytes, 0) + " GB a day: " + std::string(rank.daily->usage->what) +
+         " (common practice, no source).");
+  if (!rank.unused.empty()) {
+    std::string names;
+    for (const std::string& name : rank.unused) names += (names.empty() ? "" : ", ") + name;
+    line("Columns that say nothing here: " + names + ".");
+  }
+  const auto warm =
+      std::find_if(rank.tried.begin(), rank.tried.end(), [](const auto& tried) { return tried && tried->heat.warmth; });
+  if (warm != rank.tried.end()) line(heat_basis((*warm)->heat.around));
+  if (!rank.build.empty())
+    for (const std::string& caution : cautions(false, false)) line(caution);
+  return out;
+}
+
+}  // namespace
+
+std::optional<std::size_t> Rank::choice() const {
+  for (const std::size_t i : order)
+    if (value::is_a_drive(offers[i]) &&
+        (tried[i] ? standings[i] == Standing::goes : build.empty() && standings[i] != Standing::goes_not))
+      return i;
+  return std::nullopt;
+}
+
+std::string rank_text(const Rank& rank) {
+  std::string out = wrapped(answer(rank), 0) + '\n';
+  const std::string lost = wasted(rank);
+  if (!lost.empty()) out += wrapped(lost, 0) + '\n';
+  out += '\n' + table(rank);
+  for (const std::size_t i : rank.order) out += details(rank, i);
+  return out + closing_of(rank);
+}
+
+}  // namespace baywright::output

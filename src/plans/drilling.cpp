@@ -1,0 +1,487 @@
+#include "plans/drilling.h"
+
+#include "fit/fixing.h"
+#include "parts/naming.h"
+#include "standards/fasteners.h"
+#include "standards/general_tolerances.h"
+#include "tolerance/draw.h"
+#include "tolerance/reading.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numbers>
+
+namespace baywright::plans {
+
+using build::Bay;
+using build::Build;
+using build::Place;
+using geometry::Vec3;
+using tolerance::Dimension;
+namespace fasteners = standards::fasteners;
+namespace general = standards::general_tolerances;
+
+namespace {
+
+constexpr double least_side = 10.0;  // mm: a smaller part is hidden by the sheet's own marks
+constexpr std::int64_t drillings = 10'000;
+constexpr std::uint64_t seed = 1;
+constexpr double drill_step = 0.1;  // of the twist drills that are sold
+
+/// A face of a part and its flat coordinates.
+struct Face {
+  int axis = 2;
+  bool back = false;
+  Vec2 low{0.0};  // of the part along the two other axes
+  Vec2 size{0.0};
+
+  /// From coordinates along the two other axes.
+  [[nodiscard]] Vec2 flat(const Vec2& p) const {
+    // Along y the two others, x and z, are a left-handed pair seen from outside.
+    const bool turned = (axis == 1) != back;
+    return {turned ? low.x + size.x - p.x : p.x - low.x, p.y - low.y};
+  }
+};
+
+Vec2 others(const Vec3& v, int axis) {
+  return axis == 0 ? Vec2(v.y, v.z) : axis == 1 ? Vec2(v.x, v.z) : Vec2(v.x, v.y);
+}
+
+Face face_of(const parts::Part& part, int axis, bool back) {
+  const std::vector<double> values = parts::nominal_values(part);
+  Vec3 low(0.0);
+  Vec3 high(0.0);
+  for (int i = 0; i < 3; ++i) {
+    low[i] = parts::outer_face(part, i, false).at(values);
+    high[i] = parts::outer_face(part, i, true).at(values);
+  }
+  return {axis, back, others(low, axis), others(high - low, axis)};
+}
+
+Outline rectangle(const Vec2& low, const Vec2& high) {
+  return {low, {high.x, low.y}, high, {low.x, high.y}};
+}
+
+/// Of a prism its outline, of a bar a circle's polygon, else the box round it.
+std::vector<Outline> outline_of(const parts::Part& part, const Face& face) {
+  const std::vector<double> values = parts::nominal_values(part);
+  const parts::Body* largest = nullptr;
+  Vec2 low(0.0);
+  Vec2 high(0.0);
+  for (const parts::Body& body : part.bodies) {
+    if (body.drawn_only) continue;
+    const auto at = [&](const parts::Coordinates& c) {
+      return others({c[0].at(values), c[1].at(values), c[2].at(values)}, face.axis);
+    };
+    const Vec2 side = at(body.high) - at(body.low);
+    if (largest != nullptr && side.x * side.y <= (high - low).x * (high - low).y) continue;
+    largest = &body;
+    low = at(body.low);
+    high = at(body.high);
+  }
+  std::vector<Outline> found;
+  if (largest != nullptr && largest->form == parts::Body::Form::prism && largest->axis == face.axis && face.axis == 2) {
+    found.push_back(largest->outline);
+    for (const Outline& hole : largest->holes) found.push_back(hole);
+  } else {
+    found.push_back(rectangle(low, high));
+  }
+  for (Outline& outline : found)
+    for (Vec2& p : outline) p = face.flat(p);
+  return found;
+}
+
+double distance_to_segment(const Vec2& p, const Vec2& a, const Vec2& b) {
+  const Vec2 way = b - a;
+  const double t = glm::dot(way, way) > 0.0 ? glm::dot(p - a, way) / glm::dot(way, way) : 0.0;
+  return glm::distance(p, a + std::min(1.0, std::max(0.0, t)) * way);
+}
+
+bool inside(const std::vector<Outline>& outlines, const Vec2& p) {
+  bool in = false;
+  for (const Outline& outline : outlines)
+    for (std::size_t i = 0; i < outline.size(); ++i) {
+      const Vec2& a = outline[i];
+      const Vec2& b = outline[(i + 1) % outline.size()];
+      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) in = !in;
+    }
+  return in;
+}
+
+const Bay* drilled_bay(const Place& place) {
+  const auto* bay = std::get_if<Bay>(&place.socket);
+  return bay != nullptr && bay->fixing && !bay->fixing->holes.empty() ? bay : nullptr;
+}
+
+/// From the place's own terms: along the drive, and to the right of its centre line.
+Vec2 on_face(const Place& place, const Face& face, double along, double right) {
+  const Vec3 side = glm::cross(place.toward, place.outward());
+  return face.flat(Vec2(place.at[0], place.at[1]) + others(along * place.toward + right * side, face.axis));
+}
+
+/// The drive of the build with the most holes there.
+struct Held {
+  const build::Drive* drive = nullptr;
+  std::vector<fit::UsedHole> used;
+};
+
+Held held_by(const Build& build, const Bay& bay) {
+  Held best;
+  for (const build::Drive& drive : build.drives) {
+    if (drive.outer() != bay.form) continue;
+    std::vector<fit::UsedHole> used = fit::used_holes(drive, bay);
+    if (used.size() > best.used.size()) best = {&drive, std::move(used)};
+  }
+  return best;
+}
+
+/// A drive's holes against the pattern: nominal differences, and the dimensions that move them.
+struct Match {
+  std::vector<Vec2> at;                 // the pattern's, along and to the right, mm
+  std::vector<Vec2> off;                // hole less screw at nominal, mm
+  std::vector<std::vector<int>> along;  // by hole: indices of `dimensions`
+  std::vector<std::vector<int>> across;
+  std::vector<Dimension> dimensions;  // each that has limits, once
+};
+
+int entered_once(std::vector<Dimension>& list, const Dimension& dimension) {
+  for (std::size_t i = 0; i < list.size(); ++i)
+    if (list[i].name == dimension.name) return static_cast<int>(i);
+  list.push_back(dimension);
+  return static_cast<int>(list.size()) - 1;
+}
+
+Match match_of(const Held& held, const Bay& bay) {
+  Match out;
+  const std::vector<double> values = parts::nominal_values(held.drive->cased.part);
+  const double half_width = 0.5 * held.drive->cased.width.at(values);
+  const double half_height = 0.5 * held.drive->cased.height.at(values);
+  for (const fit::UsedHole& hole : held.used) {
+    const double aside = hole.drive_hole->aside();
+    const double right = bay.on_edge ? half_height - aside : aside - half_width;
+    out.at.emplace_back(hole.along, hole.other);
+    out.off.push_back(Vec2(hole.along, hole.other) - Vec2(hole.drive_hole->x(), right));
+    for (const bool lengthwise : {true, false}) {
+      std::vector<int> moved;
+      for (const Dimension& d : lengthwise ? hole.drive_hole->along : hole.drive_hole->across)
+        if (!d.exact() && !d.open()) moved.push_back(entered_once(out.dimensions, d));
+      (lengthwise ? out.along : out.across).push_back(std::move(moved));
+    }
+  }
+  return out;
+}
+
+/// Half the limits of what moves one hole but not all of them.
+double half_range(const Match& match, const std::vector<std::vector<int>>& moves, std::size_t hole) {
+  double sum = 0.0;
+  for (const int i : moves[hole]) {
+    const bool common = std::all_of(moves.begin(), moves.end(), [&](const std::vector<int>& each) {
+      return std::find(each.begin(), each.end(), i) != each.end();
+    });
+    const Dimension& d = match.dimensions[static_cast<std::size_t>(i)];
+    if (!common) sum += std::max(d.minus, d.plus);
+  }
+  return sum;
+}
+
+double drive_zone(const Match& match) {
+  Vec2 middle(0.0);
+  for (const Vec2& off : match.off) middle += off / static_cast<double>(match.off.size());
+  double zone = 0.0;
+  double differ = 0.0;
+  for (std::size_t i = 0; i < match.off.size(); ++i) {
+    zone = std::max(zone, 2.0 * std::hypot(half_range(match, match.along, i), half_range(match, match.across, i)));
+    differ = std::max(differ, 2.0 * glm::distance(match.off[i], middle));
+  }
+  return zone + differ;
+}
+
+/// Draws builds: the holes' places and sizes, and the drive's own.
+void draw(const Match& match, const Dimension& diameter, double screw, Placing& placing) {
+  const std::size_t n = match.at.size();
+  std::vector<Vec2> off(n);
+  std::vector<double> play(n);
+  std::vector<double> moved(match.dimensions.size());
+  for (std::int64_t build = 0; build < drillings; ++build) {
+    std::uint32_t pair = 0;
+    const auto chance = [&] { return tolerance::chances(seed, static_cast<std::uint64_t>(build), pair++); };
+    for (std::size_t i = 0; i < moved.size(); ++i)
+      moved[i] = tolerance::drawn(match.dimensions[i], chance()[0]) - match.dimensions[i].nominal;
+    for (std::size_t i = 0; i < n; ++i) {
+      const auto [first, second] = chance();
+      off[i] =
+          match.off[i] + Vec2(tolerance::drawn(placing.position, first), tolerance::drawn(placing.position, second));
+      for (const int k : match.along[i]) off[i].x -= moved[static_cast<std::size_t>(k)];
+      for (const int k : match.across[i]) off[i].y -= moved[static_cast<std::size_t>(k)];
+      play[i] = 0.5 * (tolerance::drawn(diameter, chance()[0]) - screw);
+    }
+    if (all_enter(match.at, off, play)) ++placing.entered;
+  }
+  placing.drawn = drillings;
+}
+
+Cover cover_of(const std::string& thread, double hole) {
+  const fasteners::Head* head = fasteners::head(fasteners::Shape::pan, thread);
+  if (head == nullptr) return Cover::unknown;
+  if (head->diameter.low() > hole) return Cover::head;
+  for (const fasteners::Washer& washer : fasteners::washers())
+    if (washer.thread == thread && washer.outside.low() > hole) return Cover::washer;
+  return Cover::nothing;
+}
+
+std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, double zone) {
+  const fasteners::Thread& thread = *fasteners::thread(fixing.thread);
+  std::vector<Placing> out;
+  const auto add = [&](const general::Process& process) {
+    Placing made{.process = std::string(process.id), .position = *process.position};
+    const Dimension& position = made.position;
+    // A square of ± limits lies in the circle through its corners.
+    made.zone = 2.0 * std::numbers::sqrt2 * std::max(position.minus, position.plus);
+    made.least_hole = thread.major.nominal + made.zone + zone;
+    made.drill = drill_step * std::ceil(made.least_hole / drill_step - 1e-9);
+    made.cover = cover_of(fixing.thread, made.drill + (process.diameter ? process.diameter->high() : 0.0));
+    if (!fixing.diameter.dimension.open()) draw(match, fixing.diameter.dimension, thread.major.nominal, made);
+    out.push_back(std::move(made));
+  };
+  const auto own = [&](std::string_view process) {
+    return fixing.placed && fixing.placed->name.find('(' + std::string(process) + ')') != std::string::npos;
+  };
+  for (const general::Process& process : general::processes())
+    if (process.position && (process.id != "print" || own(process.id))) add(process);
+  std::stable_partition(out.begin(), out.end(), [&](const Placing& each) { return own(each.process); });
+  return out;
+}
+
+Pattern pattern_of(const Place& place, const Bay& bay, const Face& face, const Held& held) {
+  const build::Fixing& fixing = *bay.fixing;
+  Pattern out{.place = place.name,
+              .drive = {},
+              .thread = fixing.thread,
+              .diameter = fixing.diameter.dimension,
+              .sheet = fixing.sheet.dimension,
+              .placed = fixing.placed,
+              .placings = {},
+              .drive_outline = {}};
+  if (held.drive == nullptr || held.used.size() < 2) return out;
+  out.drive = held.drive->name;
+  const parts::CasedDrive& cased = held.drive->cased;
+  const std::vector<double> values = parts::nominal_values(cased.part);
+  if (cased.whole()) {
+    const double half = 0.5 * (bay.on_edge ? cased.height : cased.width).at(values);
+    const double end = cased.end.at(values);
+    for (const Vec2& corner : rectangle({0.0, -half}, {end, half}))
+      out.drive_outline.push_back(on_face(place, face, corner.x, corner.y));
+    out.connector = on_face(place, face, 0.0, 0.0);
+  }
+  if (fixing.thread.empty()) return out;
+  out.zones_allowed = zones_allowed(fixing.diameter.dimension.low(), fasteners::thread(fixing.thread)->major.nominal);
+  const Match match = match_of(held, bay);
+  out.drive_zone = drive_zone(match);
+  out.placings = placings(fixing, match, out.drive_zone);
+  return out;
+}
+
+/// Edge and web of each hole, once all are known.
+void measure(Drilling& out) {
+  for (std::size_t i = 0; i < out.holes.size(); ++i) {
+    DrillHole& hole = out.holes[i];
+    hole.edge = hole.web = std::numeric_limits<double>::infinity();
+    for (const Outline& outline : out.outline)
+      for (std::size_t k = 0; k < outline.size(); ++k)
+        hole.edge = std::min(hole.edge, distance_to_segment(hole.at, outline[k], outline[(k + 1) % outline.size()]));
+    for (std::size_t j = 0; j < out.holes.size(); ++j)
+      if (j != i)
+        hole.web = std::min(hole.web, glm::distance(hole.at, out.holes[j].at) -
+                                          0.5 * (hole.diameter.nominal + out.holes[j].diameter.nominal));
+  }
+}
+
+/// By size, so that a drill is changed once; within a size to the nearest hole that is left.
+std::vector<std::size_t> order_of(const std::vector<DrillHole>& holes) {
+  std::vector<std::size_t> left(holes.size());
+  for (std::size_t i = 0; i < left.size(); ++i) left[i] = i;
+  std::vector<std::size_t> out;
+  Vec2 at(0.0);
+  while (!left.empty()) {
+    const auto next = std::min_element(left.begin(), left.end(), [&](std::size_t a, std::size_t b) {
+      if (holes[a].diameter.nominal != holes[b].diameter.nominal)
+        return holes[a].diameter.nominal < holes[b].diameter.nominal;
+      return glm::distance(at, holes[a].at) < glm::distance(at, holes[b].at);
+    });
+    out.push_back(*next);
+    at = holes[*next].at;
+    left.erase(next);
+  }
+  return out;
+}
+
+void add_place(const Build& build, const Place& place, const Bay& bay, const Face& face, Drilling& out) {
+  const build::Fixing& fixing = *bay.fixing;
+  const Held held = held_by(build, bay);
+  out.patterns.push_back(pattern_of(place, bay, face, held));
+  const double d = fixing.diameter.dimension.nominal;
+  for (std::size_t i = 0; i < fixing.holes.size(); ++i) {
+    DrillHole hole;
+    hole.at = on_face(place, face, fixing.holes[i][0], fixing.holes[i][1]);
+    hole.place = place.name;
+    hole.diameter = fixing.diameter.dimension;
+    for (const fit::UsedHole& used : held.used)
+      if (used.index == i) hole.meets = used.drive_hole->name;
+    hole.edge_asked = general::edge_distance_in_diameters() * d;
+    hole.web_asked = general::web_in_thicknesses() * fixing.sheet.dimension.nominal;
+    out.holes.push_back(std::move(hole));
+  }
+}
+
+/// The part's own holes, on its top and its back.
+void add_own(const parts::Part& part, const Face& face, Drilling& out) {
+  if (face.axis != 2) return;
+  for (const parts::Hole& own : part.holes) {
+    DrillHole hole;
+    hole.at = face.flat({own.x, own.y});
+    hole.place = own.name;
+    hole.diameter = {"hole " + own.name, own.diameter, 0.0, 0.0, "the part", tolerance::Known::secondary};
+    hole.edge_asked = general::edge_distance_in_diameters() * own.diameter;
+    out.holes.push_back(std::move(hole));
+  }
+}
+
+/// Which part is meant; or why none is.
+std::variant<int, std::string> part_asked(const Build& build, const std::string& place, const std::string& part) {
+  std::vector<std::string> names;
+  for (const build::HostPart& each : build.parts) names.push_back(each.name);
+  if (!part.empty()) {
+    const auto found = std::find(names.begin(), names.end(), part);
+    if (found != names.end()) return static_cast<int>(found - names.begin());
+    const std::string meant = parts::nearest(part, names);
+    return "there is no part `" + part + "`; " +
+           (meant.empty() ? "it has " + parts::any_of(names) : "did you mean `" + meant + "`?");
+  }
+  if (!place.empty()) {
+    for (const Place& each : build.places)
+      if (each.name == place) return each.part;
+    return "there is no place `" + place + '`';
+  }
+  std::vector<std::string> carriers;
+  int carrier = -1;
+  for (const Place& each : build.places) {
+    const Bay* bay = drilled_bay(each);
+    if (bay == nullptr || bay->fixing->side || carrier == each.part) continue;
+    const std::string& name = names[static_cast<std::size_t>(each.part)];
+    if (std::find(carriers.begin(), carriers.end(), name) == carriers.end()) carriers.push_back(name);
+    carrier = each.part;
+  }
+  if (carriers.size() == 1) return carrier;
+  if (carriers.empty()) return std::string("no part of this build has holes to drill; add a [[panel]] with `fixing`");
+  return "several parts have holes to drill: name one with --part, " + parts::any_of(carriers);
+}
+
+}  // namespace
+
+std::variant<Drilling, std::string> drilling(const Build& build, const std::string& place, const std::string& part) {
+  const auto asked = part_asked(build, place, part);
+  if (const auto* fault = std::get_if<std::string>(&asked)) return *fault;
+  const int carrier = std::get<int>(asked);
+  const build::HostPart& host = build.parts[static_cast<std::size_t>(carrier)];
+  std::optional<Face> face;
+  Drilling out;
+  out.part = host.name;
+  for (const Place& each : build.places) {
+    const bool named = !place.empty() && each.name == place;
+    if (each.part != carrier || (!place.empty() && !named)) continue;
+    const Bay* bay = drilled_bay(each);
+    if (bay == nullptr && named) return "place `" + place + "` has no holes: its `fixing` lists none";
+    if (bay == nullptr) continue;
+    if (bay->fixing->side) {
+      if (named) return "the holes of place `" + place + "` are in side walls, which no part describes";
+      continue;
+    }
+    if (!face) face = face_of(host.part, each.axis, each.back);
+    if (face->axis != each.axis || face->back != each.back)
+      return "part `" + host.name + "` has holes on several faces: name one place with --place";
+    add_place(build, each, *bay, *face, out);
+  }
+  if (!face) face = face_of(host.part, 2, false);
+  if (place.empty()) add_own(host.part, *face, out);
+  if (out.holes.empty()) return "part `" + host.name + "` has no holes";
+  out.size = face->size;
+  if (!(out.size.x >= least_side && out.size.y >= least_side))
+    return "part `" + host.name + "` measures " + tolerance::in_words(out.size.x) + " by " +
+           tolerance::in_words(out.size.y) + ": a template wants " + tolerance::in_words(least_side) + " or more";
+  out.outline = outline_of(host.part, *face);
+  for (std::size_t i = 0; i < out.holes.size(); ++i)
+    if (!inside(out.outline, out.holes[i].at))
+      return "hole " + std::to_string(i + 1) + " (" + out.holes[i].place + ") lies off part `" + host.name + "`, at " +
+             tolerance::in_words(out.holes[i].at.x) + " and " + tolerance::in_words(out.holes[i].at.y) +
+             " from its left and lower edge";
+  measure(out);
+  out.order = order_of(out.holes);
+  return out;
+}
+
+double zones_allowed(double least_hole, double largest_screw) {
+  return least_hole - largest_screw;
+}
+
+bool all_enter(std::span<const Vec2> at, std::span<const Vec2> off, std::span<const double> play) {
+  // The least of the largest |rest|/play over a shift and a small turn, by Lawson's weights. At each step the weighted
+  // mean of squares is a lower bound of its square, so both answers come with a proof.
+  const std::size_t n = at.size();
+  for (const double each : play)
+    if (!(each > 0.0)) return false;
+  std::vector<double> weight(n, 1.0 / static_cast<double>(n));
+  for (int step = 0; step < 200; ++step) {
+    double sum = 0.0;
+    Vec2 middle_at(0.0);
+    Vec2 middle_off(0.0);
+    for (std::size_t i = 0; i < n; ++i) {
+      const double w = weight[i] / (play[i] * play[i]);
+      sum += w;
+      middle_at += w * at[i];
+      middle_off += w * off[i];
+    }
+    middle_at /= sum;
+    middle_off /= sum;
+    double moment = 0.0;
+    double inertia = 0.0;
+    for (std::size_t i = 0; i < n; ++i) {
+      const double w = weight[i] / (play[i] * play[i]);
+      const Vec2 arm = at[i] - middle_at;
+      moment += w * (arm.x * (off[i] - middle_off).y - arm.y * (off[i] - middle_off).x);
+      inertia += w * glm::dot(arm, arm);
+    }
+    const double turn = inertia > 0.0 ? moment / inertia : 0.0;
+    double most = 0.0;
+    double bound = 0.0;
+    double total = 0.0;
+    for (std::size_t i = 0; i < n; ++i) {
+      const Vec2 arm = at[i] - middle_at;
+      const Vec2 rest = off[i] - middle_off - turn * Vec2(-arm.y, arm.x);
+      const double ratio = glm::length(rest) / play[i];
+      most = std::max(most, ratio);
+      bound += weight[i] * ratio * ratio;
+      weight[i] *= ratio;
+      total += weight[i];
+    }
+    if (most <= 1.0) return true;
+    if (!(bound <= 1.0) || !(total > 0.0)) return false;
+    for (double& each : weight) each /= total;
+  }
+  return false;
+}
+
+std::vector<Tile> tiles(const Vec2& size, const Vec2& room, double overlap) {
+  const auto count = [&](double length, double most) {
+    return length <= most ? 1 : static_cast<int>(std::ceil((length - overlap) / (most - overlap) - 1e-9));
+  };
+  std::vector<Tile> out;
+  for (int row = 0; row < count(size.y, room.y); ++row)
+    for (int column = 0; column < count(size.x, room.x); ++column) {
+      const Vec2 low(column * (room.x - overlap), row * (room.y - overlap));
+      out.push_back({low, glm::min(low + room, size), column, row});
+    }
+  return out;
+}
+
+}  // namespace baywright::plans

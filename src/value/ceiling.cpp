@@ -1,0 +1,78 @@
+#include "value/ceiling.h"
+
+#include <algorithm>
+#include <array>
+
+namespace baywright::value {
+
+namespace links = standards::links;
+using tolerance::Known;
+
+namespace {
+
+std::optional<double> at_most(const std::optional<double>& stated, double most) {
+  return stated ? std::optional(std::min(*stated, most)) : std::nullopt;
+}
+
+double of_pcie(int generation) {
+  return links::megabytes({links::Protocol::pcie, generation, 4});
+}
+
+const std::vector<Present>& all() {
+  constexpr std::string_view links_source = "link rate after line code, four lanes";
+  static const std::vector<Present> known = {
+      {"hdd", "hard disk", 200.0, true, false, "common practice, no source", Known::practice},
+      {"emmc", "soldered eMMC", 400.0, false, true, "HS400: 200 MHz, both edges, 8 bits (a board maker's wiki)",
+       Known::secondary},
+      {"sata", "SATA SSD", links::megabytes({links::Protocol::sata, 3, 1}), false, false, "SATA 6 Gb/s after line code",
+       Known::secondary},
+      {"nvme3", "NVMe drive, PCIe 3", of_pcie(3), false, false, links_source, Known::secondary},
+      {"nvme4", "NVMe drive, PCIe 4", of_pcie(4), false, false, links_source, Known::secondary},
+      {"nvme5", "NVMe drive, PCIe 5", of_pcie(5), false, false, links_source, Known::secondary}};
+  return known;
+}
+
+}  // namespace
+
+std::optional<Ceiling> ceiling(const Offer& offer, std::span<const links::Link> slot) {
+  if (!offer.bus || slot.empty()) return std::nullopt;
+  Ceiling out;
+  out.own = links::megabytes(*offer.bus);
+  for (const links::Link& wired : slot) {
+    const auto link = links::settle(*offer.bus, wired);
+    if (!link || links::megabytes(*link) <= out.megabytes) continue;
+    out.link = link;
+    out.megabytes = links::megabytes(*link);
+  }
+  if (!out.link) return out;
+  out.read = at_most(offer.read, out.megabytes);
+  out.write = at_most(offer.write, out.megabytes);
+  const double stated = std::max(offer.read.value_or(0.0), offer.write.value_or(0.0));
+  const double could = stated > 0.0 ? stated : out.own;
+  out.lost = std::max(0.0, 1.0 - out.megabytes / could);
+  return out;
+}
+
+std::span<const Present> presents() {
+  return all();
+}
+
+const Present* present(std::string_view name) {
+  const auto found = std::find_if(all().begin(), all().end(), [&](const Present& each) { return each.name == name; });
+  return found == all().end() ? nullptr : &*found;
+}
+
+Upgrade upgrade(const Offer& offer, const std::optional<Ceiling>& here, const Present& now) {
+  constexpr double noticed = 2.0;
+  constexpr double alike = 1.1;
+  if (here && !here->link) return {};
+  const std::optional<double> read = here ? here->read : offer.read;
+  const std::optional<double> speed = read ? read : here ? std::optional(here->megabytes) : std::nullopt;
+  const double ratio = speed ? *speed / now.megabytes : 0.0;
+  if (now.moves) return {Worth::plainly, ratio};
+  if (!speed) return {};
+  // What is there is known by its ceiling, which it does not reach: a drive as fast as that is no slower.
+  return {ratio >= noticed ? Worth::faster : ratio > alike ? Worth::little : Worth::no_faster, ratio};
+}
+
+}  // namespace baywright::value

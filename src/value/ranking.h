@@ -1,0 +1,54 @@
+#pragma once
+// Which offer comes first.
+#include "value/appraisal.h"
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace baywright::value {
+
+/// Columns that a list can be put in order by, or weighed by.
+enum class Column { name, price, capacity, per_gigabyte, read, write, tbw, per_tbw, dwpd, years, warranty };
+[[nodiscard]] std::string_view word(Column column);  // "price per GB", as on the command line
+/// The refusal says what would be right.
+[[nodiscard]] std::variant<Column, std::string> read_column(std::string_view text);
+
+/// Its figure for an offer; none where it is missing, and of `name`. Speeds are those behind the slot's link.
+[[nodiscard]] std::optional<double> figure_of(Column column, const Offer& offer, const Appraisal& appraisal);
+[[nodiscard]] bool less_is_better(Column column);
+
+struct Weight {
+  Column column = Column::price;
+  double weight = 1.0;  // above 0
+};
+/// "price=3,read=1". The refusal says what would be right.
+[[nodiscard]] std::variant<std::vector<Weight>, std::string> read_weights(std::string_view text);
+
+/// From 0 to 1 each figure of the drives is put between the worst and the best of the list, and the weighted mean is
+/// the score. None where a weighed figure is missing: no guess stands in for it.
+[[nodiscard]] std::vector<std::optional<double>> scores(std::span<const Offer> offers,
+                                                        std::span<const Appraisal> appraisals,
+                                                        std::span<const Weight> weights);
+
+/// How well an offer goes where it should: what fits comes before what may, that before what does not.
+enum class Standing { goes, may_go, not_known, goes_not };
+
+/// Which offers no other beats, of those that are drives and may go where they should: the rest beats nothing either.
+[[nodiscard]] std::vector<bool> unbeaten(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
+                                         std::span<const Standing> standings);
+
+struct Order {
+  std::optional<Column> column;  // else by the score, where there are weights; else by the price a gigabyte
+  std::vector<Weight> weights;
+};
+
+/// Indices of the offers, best first: by standing, then drives before what is none, then as `order` says; what has no
+/// figure there comes behind what has one; ties as listed. A list that is sorted by name is sorted by nothing else.
+[[nodiscard]] std::vector<std::size_t> ranked(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
+                                              std::span<const Standing> standings, const Order& order);
+
+}  // namespace baywright::value

@@ -1,0 +1,16 @@
+#pragma once
+// Build files that can be opened: recent ones, and those of a folder. No toolkit.
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace baywright::viewer {
+
+/// The `.build.toml` files of the folder by name, and its folders (with a / at the end) behind the way up (".."). At
+/// most 200. A folder that cannot be read has none.
+[[nodiscard]] std::vector<std::string> openable_in(const std::filesystem::path& folder);
+
+/// The recent files that are still there.
+[[nodiscard]] std::vector<std::string> still_there(const std::vector<std::string>& files);
+
+}  // namespace baywright::viewer

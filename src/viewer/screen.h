@@ -1,0 +1,52 @@
+#pragma once
+// All panes of the window, each in its place.
+#include "viewer/findings_pane.h"
+#include "viewer/foot_pane.h"
+#include "viewer/open_pane.h"
+#include "viewer/scene_pane.h"
+#include "viewer/session.h"
+#include "viewer/stack_pane.h"
+#include "viewer/ui.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace baywright::viewer {
+
+class Screen {
+ public:
+  /// Wants a current context of OpenGL and of Dear ImGui. Refused, in words, where OpenGL 3.3 is missing.
+  [[nodiscard]] static std::variant<std::unique_ptr<Screen>, std::string> make(Settings settings, fit::Options options);
+
+  [[nodiscard]] Session& session() { return session_; }
+  /// Letters and sizes anew. What went wrong, in words.
+  std::optional<std::string> set_scale(float scale, float dense);
+  void draw(std::vector<Chord> chords, double now);
+  [[nodiscard]] bool moving() const { return session_.moving() || before_.moving(now_); }
+
+ private:
+  Screen(Settings settings, fit::Options options, render::Canvas one, render::Canvas other)
+      : session_(std::move(settings), std::move(options)), before_(std::move(one)), after_(std::move(other)) {}
+
+  void draw_panes(const Rectangle& all, double now);
+  void draw_page(const Rectangle& all);
+  void draw_notice(const Rectangle& all);
+  void split(const Layout& layout, const Rectangle& all);
+  void dispatch();
+
+  Session session_;
+  Ui ui_;
+  float dense_ = 1.0F;
+  double now_ = 0.0;
+  ScenePane before_;
+  ScenePane after_;
+  StackPane stack_;
+  FootPane foot_;
+  FindingsPane findings_;
+  OpenPane open_;
+};
+
+}  // namespace baywright::viewer

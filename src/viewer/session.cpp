@@ -1,0 +1,477 @@
+#include "viewer/session.h"
+
+#include "output/answer_words.h"
+#include "output/words.h"
+#include "tolerance/reading.h"
+
+#include <algorithm>
+#include <array>
+
+namespace baywright::viewer {
+
+namespace {
+
+constexpr double seconds_between_looks = 1.0;  // at the file on disk
+constexpr double seconds_between_copies = 5.0;
+constexpr double seconds_of_nudge = 1.0;
+constexpr double seconds_of_notice = 6.0;
+constexpr double seconds_to_part = 0.6;
+constexpr double seconds_to_put_in = 3.0;
+
+bool same(const fit::Finding& a, const fit::Finding& b) {
+  return a.kind == b.kind && a.between == b.between && a.bodies == b.bodies && a.why.code == b.why.code;
+}
+
+bool is_model(const std::filesystem::path& file) {
+  constexpr std::array models = {".stl", ".obj", ".STL", ".OBJ"};
+  return std::find(models.begin(), models.end(), file.extension()) != models.end();
+}
+
+}  // namespace
+
+Session::Session(Settings kept, fit::Options options) : settings(std::move(kept)), options_(std::move(options)) {}
+
+void Session::say(std::string notice, bool fault) {
+  notice_ = std::move(notice);
+  notice_fault_ = fault;
+  notice_until_ = now_ + seconds_of_notice;
+}
+
+// --- the file ---
+
+void Session::open(const std::filesystem::path& file) {
+  if (is_model(file))
+    return say(file.filename().string() + " is the model of a part, not a build. A build uses it with a line in a " +
+               "[[part]]: solid = { mesh = \"" + file.filename().string() + "\", unit = \"mm\" }");
+  if (document_ && document_->unsaved()) {
+    wanted_ = file;
+    page = Page::unsaved;
+    return;
+  }
+  auto opened = Document::open(file);
+  if (const auto* fault = std::get_if<parts::Fault>(&opened)) return say(fault->text(), true);
+  take(std::get<Document>(std::move(opened)));
+}
+
+void Session::take(Document document) {
+  document_ = std::move(document);
+  remember(settings, document_->path());
+  looking = {};
+  finding_.reset();
+  rest_ = {};
+  page = document_->recovery() ? Page::recovery : Page::none;
+  notice_.clear();
+  choice_ = worst(*document_->build(), options_);
+  fly_to = render::Side::whole;
+  refresh(true);
+}
+
+bool Session::may_close() {
+  if (!document_ || !document_->unsaved()) return true;
+  wants_to_close_ = true;
+  page = Page::unsaved;
+  return false;
+}
+
+void Session::answer_unsaved(Leave how) {
+  const auto wanted = std::exchange(wanted_, std::nullopt);
+  const bool closes = std::exchange(wants_to_close_, false);
+  page = Page::none;
+  if (how == Leave::stay || !document_) return;
+  if (how == Leave::save) {
+    if (const auto fault = document_->save()) return say(*fault, true);
+  } else {
+    document_->discard();
+  }
+  if (closes) closing_ = true;
+  if (!wanted) return;
+  auto opened = Document::open(*wanted);
+  if (const auto* fault = std::get_if<parts::Fault>(&opened)) return say(fault->text(), true);
+  take(std::get<Document>(std::move(opened)));
+}
+
+void Session::answer_recovery(bool yes) {
+  page = Page::none;
+  if (!document_) return;
+  if (yes)
+    document_->recover();
+  else
+    document_->forget_recovery();
+  refresh(true);
+}
+
+void Session::answer_conflict(bool take_theirs) {
+  page = Page::none;
+  if (!document_) return;
+  if (take_theirs) {
+    if (const auto fault = document_->reload()) say(fault->text(), true);
+    return refresh(true);
+  }
+  if (const auto fault = document_->save_over()) say(*fault, true);
+}
+
+void Session::look_outside() {
+  if (!document_ || document_->dragging()) return;
+  switch (document_->look()) {
+    case Outside::same:
+      return;
+    case Outside::reloaded:
+      say("The file was changed outside and has been read again.");
+      return refresh(true);
+    case Outside::conflict:
+      if (page == Page::none) page = Page::conflict;
+      return;
+    case Outside::gone:
+      return say(document_->path().filename().string() + " is no longer on disk. Save writes it anew.", true);
+  }
+}
+
+// --- what is shown ---
+
+void Session::refresh(bool ask) {
+  tried_.reset();
+  tried_shown_.reset();
+  shown_ = show(*document_->build(), choice_, options_, !ask);
+  choice_ = shown_->choice;
+  viewer::handles(document_->text(), *shown_).swap(handles_);
+  if (ask) background_.ask(document_->version(), document_->build(), document_->text(), choice_, options_);
+}
+
+bool Session::tick(double now) {
+  now_ = now;
+  bool news = false;
+  if (now >= look_at_) {
+    look_at_ = now + seconds_between_looks;
+    const auto before = document_ ? document_->version() : 0;
+    const Page page_before = page;
+    const std::string notice_before = notice_;
+    look_outside();
+    news = (document_ && document_->version() != before) || page != page_before || notice_ != notice_before;
+  }
+  if (commit_at_ > 0.0 && now >= commit_at_) {
+    commit();
+    news = true;
+  }
+  if (document_ && now >= keep_at_) {
+    keep_at_ = now + seconds_between_copies;
+    if (const auto fault = document_->keep_recovery(); fault && *fault != notice_) {
+      say(*fault, true);
+      news = true;
+    }
+  }
+  if (document_) {
+    Rest latest = background_.latest();
+    if (latest.version == document_->version() && (latest.version != rest_.version || latest.grid != rest_.grid ||
+                                                   latest.tallest != rest_.tallest || latest.plans != rest_.plans)) {
+      rest_ = std::move(latest);
+      news = true;
+    }
+  }
+  if (!notice_.empty() && !notice_fault_ && now >= notice_until_) {
+    notice_.clear();
+    news = true;
+  }
+  const bool is_moving = moving();
+  if (was_moving_ && !is_moving) news = true;
+  was_moving_ = is_moving;
+  return news || is_moving;
+}
+
+bool Session::moving() const {
+  return looking.apart.moving(now_) || looking.put_in.moving(now_);
+}
+
+const plans::Search* Session::search() const {
+  if (!rest_.plans) return nullptr;
+  return std::get_if<plans::Search>(rest_.plans.get());
+}
+
+std::optional<std::size_t> Session::finding() const {
+  if (!seen()) return std::nullopt;
+  const fit::Seating& seating = seen()->seating;
+  if (finding_)
+    for (std::size_t i = 0; i < seating.findings.size(); ++i)
+      if (same(*finding_, seating.findings[i])) return i;
+  const fit::Finding* answers = output::answering(seating);
+  if (answers != nullptr && answers->gap) return static_cast<std::size_t>(answers - seating.findings.data());
+  return seating.deciding;
+}
+
+std::string Session::answer() const {
+  if (!seen()) return {};
+  const output::Answer said = output::answer_of(seen()->seating, seen()->build.method);
+  return seen()->choice.drive + " in " + seen()->choice.place + ": " + said.word + ". " + said.sentence;
+}
+
+std::string Session::title() const {
+  if (!document_) return "baywright";
+  const output::Answer said = output::answer_of(shown_->seating, shown_->build.method);
+  return said.word + (said.sentence.empty() ? "" : ": " + said.sentence) + " \u2013 " + choice_.drive + " in " +
+         choice_.place + " \u2013 " + (document_->unsaved() ? "*" : "") + document_->path().filename().string();
+}
+
+Standing Session::standing() const {
+  Standing out;
+  if (!document_ || !shown_) return out;
+  out.file = true;
+  out.unsaved = document_->unsaved();
+  out.to_undo = document_->undoes() != nullptr;
+  out.to_redo = document_->redoes() != nullptr;
+  out.part = !looking.chosen_part(seen()->model).empty();
+  out.hidden = !looking.as_it_is();
+  out.several = document_->build()->drives.size() * document_->build()->places.size() > 1;
+  out.finding = !seen()->seating.findings.empty();
+  out.plan = search() != nullptr && !search()->plans.empty();
+  out.tried = tried_.has_value();
+  out.way_in = !seen()->model.way_in.empty();
+  return out;
+}
+
+// --- what the user does ---
+
+void Session::choose(const Choice& choice) {
+  if (!document_) return;
+  commit();
+  choice_ = choice;
+  finding_.reset();
+  looking.chosen.reset();
+  looking.put_in.jump(1.0);
+  page = Page::none;
+  refresh(true);
+  fly_to = looking.side.value_or(render::Side::whole);
+}
+
+void Session::choose_finding(std::size_t index) {
+  if (!seen() || index >= seen()->seating.findings.size()) return;
+  finding_ = seen()->seating.findings[index];
+  fly_to_finding = index;
+}
+
+std::variant<std::shared_ptr<const Shown>, parts::Fault> Session::shown_with(const plans::Plan& plan) const {
+  const auto text = build::edited(document_->text(), plan.edits, document_->path());
+  if (const auto* fault = std::get_if<parts::Fault>(&text)) return *fault;
+  const auto build = build::read_text(std::get<std::string>(text), document_->path());
+  if (const auto* fault = std::get_if<parts::Fault>(&build)) return *fault;
+  return show(std::get<build::Build>(build), {plan.drive, plan.place}, options_);
+}
+
+const plans::Plan* Session::remedy_plan() const {
+  if (!search() || shown_->seating.verdict == fit::Verdict::fits) return nullptr;
+  const auto found = std::find_if(search()->plans.begin(), search()->plans.end(),
+                                  [](const plans::Plan& plan) { return plan.after.verdict == fit::Verdict::fits; });
+  return found == search()->plans.end() ? nullptr : &*found;
+}
+
+std::shared_ptr<const Shown> Session::remedy() {
+  if (rest_.plans == remedy_of_) return remedy_;
+  remedy_of_ = rest_.plans;
+  remedy_.reset();
+  if (const plans::Plan* plan = remedy_plan()) {
+    auto made = shown_with(*plan);
+    if (auto* shown = std::get_if<std::shared_ptr<const Shown>>(&made)) remedy_ = std::move(*shown);
+  }
+  return remedy_;
+}
+
+void Session::try_plan(std::optional<std::size_t> plan) {
+  if (plan == tried_) return;
+  tried_.reset();
+  tried_shown_.reset();
+  if (!plan || !search() || *plan >= search()->plans.size()) return;
+  auto made = shown_with(search()->plans[*plan]);
+  if (const auto* fault = std::get_if<parts::Fault>(&made)) return say(fault->text(), true);
+  tried_shown_ = std::get<std::shared_ptr<const Shown>>(std::move(made));
+  tried_ = plan;
+}
+
+void Session::apply_plan(std::size_t plan) {
+  if (!search() || plan >= search()->plans.size()) return;
+  const plans::Plan wanted = search()->plans[plan];  // a copy: the answers go when the text changes
+  commit();
+  std::string label;
+  for (const plans::Change& change : wanted.changes)
+    label += (label.empty() ? "" : ", ") + std::string(plans::word(change.kind));
+  if (!wanted.edits.empty()) {
+    if (const auto fault = document_->edit(label, wanted.edits)) return say(fault->text(), true);
+    say("Changed: " + label + ". Ctrl+Z takes it back.");
+  }
+  choice_ = {wanted.drive, wanted.place};
+  finding_.reset();
+  refresh(true);
+}
+
+void Session::drag(const Handle& handle, double value) {
+  const std::array edits = {viewer::drag(handle, value)};
+  if (const auto fault = document_->drag(drag_label(handle, value), edits)) return say(fault->text(), true);
+  refresh(false);
+}
+
+void Session::nudge(const Handle& handle, double by) {
+  drag(handle, handle.nominal + by);
+  commit_at_ = now_ + seconds_of_nudge;
+}
+
+void Session::commit() {
+  commit_at_ = 0.0;
+  if (!document_ || !document_->dragging()) return;
+  document_->commit();
+  refresh(true);
+}
+
+void Session::cancel() {
+  if (!document_ || !document_->dragging()) return;
+  document_->cancel();
+  refresh(true);
+}
+
+std::optional<std::string> Session::type(const Handle& handle, const std::string& text) {
+  const auto read = tolerance::read_length(text);
+  if (const auto* wrong = std::get_if<tolerance::Misread>(&read)) return wrong->what + "; " + wrong->right;
+  const auto& length = std::get<tolerance::Length>(read);
+  if (!(length.nominal >= handle.least && length.nominal <= handle.most))
+    return "from " + tolerance::in_words(handle.least) + " to " + tolerance::in_words(handle.most) + " mm";
+  const std::array edits = {length.limits_given
+                                ? build::Edit{build::Edit::What::set, handle.path,
+                                              build::length_text(length.nominal, length.minus, length.plus)}
+                                : viewer::drag(handle, length.nominal)};
+  if (const auto fault = document_->edit(drag_label(handle, length.nominal), edits)) return fault->text();
+  refresh(true);
+  return std::nullopt;
+}
+
+void Session::act_on_part(Action action) {
+  const std::string part = looking.chosen_part(seen()->model);
+  switch (action) {
+    case Action::hide:
+      return looking.hide(part);
+    case Action::isolate:
+      return looking.isolate(part);
+    case Action::glass:
+      return looking.glass(part);
+    default:
+      return looking.colour(part);
+  }
+}
+
+void Session::act(Action action) {
+  if (!enabled(action, standing())) return;
+  if (action != Action::leave) commit();
+  const auto toward = [&](render::Side side) {
+    looking.side = side;
+    fly_to = side;
+  };
+  const auto toggle = [&](Page wanted) { page = page == wanted ? Page::none : wanted; };
+  const double patience = settings.motion ? 1.0 : 0.0;
+  switch (action) {
+    case Action::open:
+      return toggle(Page::open);
+    case Action::save:
+      if (const auto fault = document_->save()) return say(*fault, true);
+      return say("Saved.");
+    case Action::undo:
+      document_->undo();
+      return refresh(true);
+    case Action::redo:
+      document_->redo();
+      return refresh(true);
+    case Action::copy_answer:
+      copy_ = answer();
+      return say("Copied the answer.");
+    case Action::whole:
+      return toward(render::Side::whole);
+    case Action::front:
+      return toward(render::Side::front);
+    case Action::side:
+      return toward(render::Side::right);
+    case Action::top:
+      return toward(render::Side::top);
+    case Action::cut:
+      looking.cut = !looking.cut;
+      if (looking.cut) {
+        looking.side.reset();
+        fly_to_cut = true;
+      } else {
+        toward(render::Side::whole);
+      }
+      return;
+    case Action::apart:
+      return looking.apart.go(looking.apart.goal() > 0.5 ? 0.0 : 1.0, now_, patience * seconds_to_part);
+    case Action::put_in:
+      looking.put_in.jump(settings.motion ? 0.0 : looking.put_in.goal() > 0.5 ? 0.0 : 1.0);
+      if (settings.motion) looking.put_in.go(1.0, now_, seconds_to_put_in);
+      return;
+    case Action::closer:
+      zoom *= 1.25;
+      return;
+    case Action::farther:
+      zoom /= 1.25;
+      return;
+    case Action::hide:
+    case Action::isolate:
+    case Action::glass:
+    case Action::distances:
+      return act_on_part(action);
+    case Action::show_all:
+      return looking.show_all();
+    case Action::grid:
+      return toggle(Page::grid);
+    case Action::findings:
+      return toggle(Page::findings);
+    case Action::next_finding:
+      return choose_finding((finding().value_or(seen()->seating.findings.size() - 1) + 1) %
+                            seen()->seating.findings.size());
+    case Action::try_plan: {
+      const std::size_t next = tried_ ? *tried_ + 1 : 0;
+      return try_plan(next < search()->plans.size() ? std::optional(next) : std::nullopt);
+    }
+    case Action::apply_plan:
+      return apply_plan(*tried_);
+    case Action::customer:
+      customer = !customer;
+      return;
+    case Action::help:
+      return toggle(Page::help);
+    case Action::theme:
+      settings.dark = !settings.dark;
+      return;
+    case Action::motion:
+      settings.motion = !settings.motion;
+      return say(settings.motion ? "With motion." : "Without motion.");
+    case Action::larger:
+      settings.scale = next_scale(settings.scale, 1);
+      return;
+    case Action::smaller:
+      settings.scale = next_scale(settings.scale, -1);
+      return;
+    case Action::usual_size:
+      settings.scale = 1.0;
+      return;
+    case Action::leave:
+      if (document_ && document_->dragging()) return cancel();
+      if (page == Page::unsaved) return answer_unsaved(Leave::stay);
+      if (page != Page::none) {
+        page = Page::none;
+      } else if (!notice_.empty()) {
+        notice_.clear();
+      } else if (tried_) {
+        try_plan(std::nullopt);
+      } else if (customer) {
+        customer = false;
+      } else if (looking.alone) {
+        looking.alone.reset();
+      } else if (looking.chosen) {
+        looking.chosen.reset();
+      } else {
+        finding_.reset();
+      }
+      return;
+    case Action::quit:
+      if (may_close()) closing_ = true;
+      return;
+    case Action::next_stop:
+    case Action::previous_stop:
+      return;  // the window's own
+  }
+}
+
+}  // namespace baywright::viewer

@@ -1,0 +1,23 @@
+#pragma once
+// The window itself: opens it, waits for what happens, draws only when something did.
+#include "fit/check.h"
+
+#include <filesystem>
+#include <functional>
+#include <optional>
+#include <string>
+
+namespace baywright::viewer {
+
+struct WindowOptions {
+  std::filesystem::path file;  // empty: the list of files to open
+  fit::Options fit;            // `drive` and `place` name what is looked at first
+  int width = 1280;            // units of the screen
+  int height = 800;
+  std::function<void(int frame, double seconds, const std::string& title)> drawn{};  // after each frame, from 1
+};
+
+/// Returns when the window is closed. What kept it from opening, in words: no display, no OpenGL 3.3.
+[[nodiscard]] std::optional<std::string> show_window(const WindowOptions& options);
+
+}  // namespace baywright::viewer

@@ -1,0 +1,135 @@
+// Which drive to buy, as a user asks it.
+#include "commands/run.h"
+
+#include <doctest/doctest.h>
+
+using namespace baywright;
+
+namespace {
+
+const std::string list = test::source_path("models/shelf/old-laptop.csv").string();
+const std::string machine = test::source_path("models/builds/old-laptop.build.toml").string();
+
+bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("the demo: which drive and why, the fastest is no use in this slot, the cache module is no drive") {
+  const test::Folder folder;
+  const test::Run run = folder.run({"rank", list, "--build", machine, "--daily", "30", "--now", "hdd"});
+  CHECK(run.status == 0);
+  CHECK(run.err.empty());
+  const std::vector<std::string> lines = test::lines(run.out);
+  CHECK(lines.front().starts_with("Take Plain SATA card 2 TB: it fits M.2 slot"));
+  // 720 TB at 30 GB a day of 365 days a year: 65.75 years.
+  CHECK(has(run.out, "65.8"));
+  CHECK(has(run.out, "The fastest, Quick PCIe card 1 TB: It speaks PCIe 4.0 x4, the slot SATA 6 Gb/s"));
+  CHECK(has(run.out, "A cache for another drive"));
+  CHECK(has(run.out, "Whether it has DRAM is not stated."));
+  CHECK(has(run.out, "No TBW is stated"));
+  CHECK(has(run.out, "compare it between drives of one capacity only"));
+  CHECK(has(run.out, "power off, unplug"));
+  for (const std::string& line : lines) {
+    CAPTURE(line);
+    CHECK(line.size() <= 100 + 10);  // bytes; °C and ± have two
+  }
+}
+
+TEST_CASE("another column, weights, and a slot without a build") {
+  const test::Folder folder;
+  const auto first = [&](std::vector<std::string> more) {
+    more.insert(more.begin(), {"rank", list});
+    return test::lines(folder.run(more).out).front();
+  };
+  CHECK(first({"--sort", "price", "--bus", "sata 6"}) == "Take Plain SATA card 1 TB: it costs the least, 62.90 EUR.");
+  CHECK(first({"--sort", "read"}) == "Take Quick PCIe card 1 TB: it has the fastest read, 7000 MB/s.");
+  CHECK(first({"--weigh", "warranty=5,price=1", "--bus", "sata 6"})
+            .starts_with("Take Sturdy SATA card 1 TB: it scores "));
+  const test::Run none = folder.run({"rank", list, "--build", machine, "--place", "M.2 slot", "--sort", "read"});
+  CHECK(has(none.out, "Take Sturdy SATA card 1 TB: it fits M.2 slot, it has the fastest read, 560 MB/s"));
+}
+
+TEST_CASE("a list of which nothing goes there ends with 1") {
+  const test::Folder folder;
+  folder.write("x.csv", "name,use,bus\nquick,m2/2280-S3-M,pcie 4.0 x4\n");
+  const test::Run run = folder.run({"rank", "x.csv", "--build", machine});
+  CHECK(run.status == 1);
+  CHECK(test::lines(run.out).front() == "None of the 1 drives goes there.");
+}
+
+TEST_CASE("a table for a spreadsheet has as many fields in each line") {
+  const test::Folder folder;
+  const test::Run run = folder.run({"rank", list, "--build", machine, "--daily", "home", "--csv"});
+  CHECK(run.status == 0);
+  const std::vector<std::string> lines = test::lines(run.out);
+  CHECK(lines.size() == 6);
+  const auto commas = [](const std::string& line) {
+    int count = 0;
+    bool quoted = false;
+    for (const char c : line) {
+      if (c == '"') quoted = !quoted;
+      count += !quoted && c == ',' ? 1 : 0;
+    }
+    return count;
+  };
+  for (const std::string& line : lines) CHECK(commas(line) == commas(lines.front()));
+  CHECK(lines[1].starts_with("1,Plain SATA card 2 TB,EUR,yes,109,2000,"));
+}
+
+TEST_CASE("rank --json is what its schema says") {
+  const test::Folder folder;
+  std::vector<std::string> arguments = {test::source_path("tests/commands/rank_schema.py"),
+                                        test::source_path("models/rank.schema.json")};
+  const auto add = [&](const std::string& name, std::vector<std::string> options) {
+    options.insert(options.begin(), "rank");
+    options.push_back("--json");
+    folder.write(name, folder.run(options).out);
+    arguments.push_back(name);
+  };
+  add("demo.json", {list, "--build", machine, "--daily", "30", "--now", "emmc"});
+  add("bare.json", {list});
+  add("slot.json", {list, "--bus", "pcie 3.0 x2", "--daily", "video", "--weigh", "price=1,tbw=1"});
+  folder.write("odd.csv",
+               "name,family,price,capacity,cells,tbw,warranty,dwpd,use,bus\n"
+               "a,f,60,500,QLC,20,5,,soldered,pcie 3.0 x2\nb,f,80,1000,,,5,0.2,,\nc,,,,,,,,,\n");
+  add("odd.json", {"odd.csv", "--daily", "300", "--now", "nvme3"});
+  const test::Run run = folder.spawn("/usr/bin/python3", arguments);
+  CAPTURE(run.out);
+  CAPTURE(run.err);
+  if (run.status == 77) MESSAGE("python3-jsonschema is missing: install it (third_party/packages.txt), or run ./start");
+  CHECK(run.status == 0);
+  CHECK(has(run.out, " checked"));
+}
+
+TEST_CASE("what is wrong with the list, the machine or an option is named in one line") {
+  const test::Folder folder;
+  folder.write("x.csv", "name,price\na,5 EUR\nb,5 USD\n");
+  folder.write("use.csv", "name,use,bus\na,m2/2280-S3-M,pcie 4.0 x4\nb,m2/2280-Z9-M,pcie 4.0 x4\n");
+  folder.write("x.txt", "name\na\n");
+  test::check_refused(folder.run({"rank", "no.csv"}), 2, "no.csv: ", "there is no such file");
+  test::check_refused(folder.run({"rank", "x.txt"}), 2, "x.txt: ", ".csv nor a .toml");
+  test::check_refused(folder.run({"rank", "x.csv"}), 2, "x.csv:3:3: ", "this price is in USD, those before in EUR");
+  test::check_refused(folder.run({"rank", "use.csv", "--build", machine}), 2, "use.csv:3:3: ", "Z9");
+  test::check_refused(folder.run({"rank", list, "--build", "no.build.toml"}), 2, "no.build.toml: ", "no such file");
+  test::check_refused(folder.run({"rank", list, "--build", machine, "--place", "M.2 slop"}), 2, machine + ": ",
+                      "did you mean `M.2 slot`?");
+  const std::string ours = "baywright: ";
+  test::check_refused(folder.run({"rank", list, "--place", "x"}), 2, ours, "--build");
+  test::check_refused(folder.run({"rank", list, "--sort", "prize"}), 2, ours, "did you mean `price`?");
+  test::check_refused(folder.run({"rank", list, "--sort", "years"}), 2, ours, "--sort years wants --daily");
+  test::check_refused(folder.run({"rank", list, "--weigh", "price=0"}), 2, ours, "`price=0` is no weight");
+  test::check_refused(folder.run({"rank", list, "--daily", "vidoe"}), 2, ours, "did you mean `video`?");
+  test::check_refused(folder.run({"rank", list, "--now", "tape"}), 2, ours, "--now `tape` is not known");
+  test::check_refused(folder.run({"rank", list, "--bus", "usb"}), 2, ours, "--bus `usb`");
+  test::check_refused(folder.run({"rank", list, "--build", machine, "--air", "900"}), 2, ours, "--air must lie");
+}
+
+TEST_CASE("a drive that is called as a part of the machine is held against that part all the same") {
+  const test::Folder folder;
+  folder.write("x.csv", "name,use,bus\nbottom cover,m2/2280-S3-B+M,sata 6\n");
+  const test::Run run = folder.run({"rank", "x.csv", "--build", machine});
+  CHECK(run.status == 0);
+  CHECK(has(run.out, "bottom cover' clear bottom cover by"));
+}

@@ -1,0 +1,213 @@
+// The search against one that tries everything: each change, each pair of changes, each of their variants one after the
+// other, with nothing left out and nothing learnt. Ways in are tried straight only by both.
+#include "plans/catalogue.h"
+#include "properties/random_builds.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <functional>
+#include <map>
+#include <set>
+#include <tuple>
+
+using namespace baywright;
+
+namespace {
+
+const char* const file = BAYWRIGHT_SOURCE "/models/builds/random.build.toml";
+
+using Asks = std::map<std::string, double>;
+
+/// Which comes first: what fits; fewer changes; changes that can be undone; what costs less, as plans.h ranks prices.
+using Rank = std::tuple<std::size_t, int, int>;
+
+int cost(plans::Price price) {
+  static const std::map<plans::Price, int> costs = {{plans::Price::screws, 1},       {plans::Price::warmer, 2},
+                                                    {plans::Price::slower, 2},       {plans::Price::less_capacity, 3},
+                                                    {plans::Price::warranty, 4},     {plans::Price::metal_work, 5},
+                                                    {plans::Price::undone_hardly, 6}};
+  return costs.at(price);
+}
+
+Rank rank(const std::vector<plans::Change>& changes) {
+  int hard = 0;
+  int price = 0;
+  for (const plans::Change& change : changes) {
+    hard += change.reversible ? 0 : 1;
+    for (const plans::Price each : change.prices) price += cost(each);
+  }
+  return {changes.size(), hard, price};
+}
+
+struct Fitting {
+  std::vector<plans::Change> changes;
+  Asks asks;
+};
+
+/// Everything that fits, found by trying it.
+class All {
+ public:
+  All(std::string text, const build::Build& build, const plans::Search& search)
+      : text_(std::move(text)), build_(build), search_(search) {
+    options_.quick = true;
+    check_ = fit::check(build_, options_);
+    heatsinks_ = plans::heatsinks_of_library(build, file);
+  }
+
+  std::vector<Fitting> find() {
+    for (std::size_t d = 0; d < build_.drives.size(); ++d)
+      for (std::size_t p = 0; p < build_.places.size(); ++p) {
+        const bool other_drive = build_.drives[d].name != search_.drive;
+        const bool other_place = build_.places[p].name != search_.place;
+        if (!(other_drive && other_place)) at(d, p, other_drive || other_place);
+      }
+    return std::move(found_);
+  }
+
+ private:
+  void at(std::size_t drive, std::size_t place, bool moved) {
+    drive_ = build_.drives[drive].name;
+    place_ = build_.places[place].name;
+    moves_.clear();
+    if (drive_ != search_.drive)
+      moves_.push_back({.kind = plans::Kind::other_drive, .to = drive_, .prices = {plans::Price::less_capacity}});
+    if (place_ != search_.place) moves_.push_back({.kind = plans::Kind::other_place, .to = place_});
+    const auto all = plans::options({build_, build_.drives[drive], static_cast<int>(place)},
+                                    check_.seatings[drive * build_.places.size() + place], heatsinks_);
+    if (moved) attempt({});
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      attempt({&all[i]});
+      for (std::size_t j = i + 1; j < all.size() && !moved; ++j)
+        if (std::find_first_of(all[i].holds.begin(), all[i].holds.end(), all[j].holds.begin(), all[j].holds.end()) ==
+            all[i].holds.end())
+          attempt({&all[i], &all[j]});
+    }
+  }
+
+  void attempt(const std::vector<const plans::Option*>& options) {
+    std::vector<build::Edit> edits;
+    if (!variants(options, 0, edits)) return;
+    Fitting one{moves_, {}};
+    for (const plans::Change& move : moves_) one.asks[std::string(plans::word(move.kind)) + ' ' + move.to] = 1.0;
+    for (const plans::Option* option : options) {
+      one.changes.push_back(option->change);
+      one.asks[option->key] = option->amount;
+    }
+    found_.push_back(std::move(one));
+  }
+
+  bool variants(const std::vector<const plans::Option*>& options, std::size_t from, std::vector<build::Edit>& edits) {
+    if (from == options.size()) return fits(edits);
+    return std::any_of(options[from]->variants.begin(), options[from]->variants.end(),
+                       [&](const plans::Variant& variant) {
+                         std::vector<build::Edit> more = edits;
+                         more.insert(more.end(), variant.edits.begin(), variant.edits.end());
+                         return variants(options, from + 1, more);
+                       });
+  }
+
+  bool fits(const std::vector<build::Edit>& edits) {
+    const auto text = build::edited(text_, edits, file);
+    if (!std::holds_alternative<std::string>(text)) return false;
+    const auto read = build::read_text(std::get<std::string>(text), file);
+    if (!std::holds_alternative<build::Build>(read)) return false;
+    const fit::Check now = fit::check(std::get<build::Build>(read), options_);
+    for (std::size_t i = 0; i < now.seatings.size(); ++i) {
+      const fit::Seating& seating = now.seatings[i];
+      const bool asked = seating.drive == drive_ && seating.place == place_;
+      const bool other = seating.drive != drive_ && seating.place != place_;
+      if ((asked || (other && check_.seatings[i].verdict == fit::Verdict::fits)) &&
+          seating.verdict != fit::Verdict::fits)
+        return false;
+    }
+    // What ran into each other before may stay so, no deeper.
+    return std::all_of(now.notes.begin(), now.notes.end(), [&](const fit::Finding& note) {
+      return note.why.code != fit::Code::parts_overlap ||
+             std::any_of(check_.notes.begin(), check_.notes.end(), [&](const fit::Finding& before) {
+               return before.why.code == note.why.code && before.between == note.between &&
+                      note.why.figure("depth") <= before.why.figure("depth") + 1e-6;
+             });
+    });
+  }
+
+  std::string text_;
+  const build::Build& build_;
+  const plans::Search& search_;
+  fit::Options options_;
+  fit::Check check_;
+  std::vector<parts::Part> heatsinks_;
+  std::string drive_;
+  std::string place_;
+  std::vector<plans::Change> moves_;
+  std::vector<Fitting> found_;
+};
+
+/// The kinds of change that a plan has.
+std::multiset<plans::Kind> kinds(const std::vector<plans::Change>& changes) {
+  std::multiset<plans::Kind> out;
+  for (const plans::Change& change : changes) out.insert(change.kind);
+  return out;
+}
+
+bool within(const std::multiset<plans::Kind>& a, const std::multiset<plans::Kind>& b) {
+  return std::includes(b.begin(), b.end(), a.begin(), a.end());
+}
+
+void compare(const std::function<std::string()>& make, int builds) {
+  int asked = 0;
+  int with_plans = 0;
+  int pairs = 0;
+  while (asked < builds) {
+    const std::string text = make();
+    CAPTURE(text);
+    const auto read = build::read_text(text, file);
+    if (const auto* fault = std::get_if<parts::Fault>(&read)) FAIL(fault->text());
+    plans::Options options;
+    options.seconds = 1000.0;
+    options.fit.quick = true;
+    const auto searched = plans::search(text, file, options);
+    REQUIRE(std::holds_alternative<plans::Search>(searched));
+    const auto& search = std::get<plans::Search>(searched);
+    if (search.before.verdict == fit::Verdict::fits) continue;
+    ++asked;
+    REQUIRE(search.whole);
+    const bool some = !search.plans.empty() && search.plans.front().after.verdict == fit::Verdict::fits;
+    with_plans += some ? 1 : 0;
+    const std::vector<Fitting> all = All(text, std::get<build::Build>(read), search).find();
+    CHECK(some == !all.empty());
+    CHECK(search.contradiction.has_value() == !some);
+    if (!some || all.empty()) continue;
+    const Fitting& best = *std::min_element(
+        all.begin(), all.end(), [](const Fitting& a, const Fitting& b) { return rank(a.changes) < rank(b.changes); });
+    CHECK(rank(search.plans.front().changes) == rank(best.changes));
+    pairs += best.changes.size() == 2 ? 1 : 0;
+    // Nothing that fits asks for other kinds of change than all that is shown.
+    for (const Fitting& one : all) {
+      const bool shown = std::any_of(search.plans.begin(), search.plans.end(), [&](const plans::Plan& plan) {
+        return within(kinds(plan.changes), kinds(one.changes));
+      });
+      CHECK(shown);
+    }
+  }
+  // The case has to be met: some builds have plans and some have none.
+  MESSAGE(with_plans << " of " << asked << " have plans, " << pairs << " of these with two changes");
+  CHECK(with_plans >= asked * 3 / 10);
+  CHECK(with_plans <= asked * 7 / 10);
+}
+
+}  // namespace
+
+TEST_CASE("no better plan is found by trying everything: cards under trays") {
+  test::RandomBuilds random(11);
+  compare([&] { return random.under_tray(); }, 80);
+}
+
+TEST_CASE("no better plan is found by trying everything: heatsinks under covers") {
+  test::RandomBuilds random(12);
+  compare([&] { return random.under_cover(); }, 60);
+}
+
+TEST_CASE("no better plan is found by trying everything: drives in bays") {
+  test::RandomBuilds random(13);
+  compare([&] { return random.in_bays(); }, 80);
+}

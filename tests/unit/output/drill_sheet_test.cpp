@@ -1,0 +1,164 @@
+#include "output/drill_sheet.h"
+
+#include "output/drill_tables.h"
+#include "output/paint.h"
+#include "support/check_mm.h"
+#include "unit/output/sheet_checks.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+
+using namespace baywright;
+using namespace baywright::output;
+using test::check_mm;
+
+namespace {
+
+/// Two drives on a panel; their sizes as asked for.
+std::string text(const std::string& plate = "300, 200, 1.5", const std::string& name = "side panel",
+                 const std::string& holes = "[[14.0, -30.86], [14.0, 30.86], [90.6, -30.86], [90.6, 30.86]]") {
+  return "title = \"two drives\"\n[[part]]\nname = \"" + name + "\"\nsolid = { plate = [" + plate +
+         "] }\n[[panel]]\nname = \"left spot\"\non = { part = \"" + name +
+         R"(", face = "top", at = [40.0, 20.0], toward = "+y" }
+takes = "2.5in"
+bus = "sata 6"
+fixing = { holes = )" +
+         holes + R"(, diameter = "3.4 ±0.1", drilled = "hand drill", screw = "M3", sheet = 1.5 }
+[[drive]]
+name = "disk"
+use = "2.5in/9.5"
+bus = "sata 6"
+)";
+}
+
+plans::Drilling drilled(const std::string& build) {
+  auto read = build::read_text(build, "in-a-test.build.toml");
+  if (const auto* fault = std::get_if<parts::Fault>(&read)) FAIL(fault->text());
+  auto got = plans::drilling(std::get<build::Build>(read), {}, {});
+  if (const auto* why = std::get_if<std::string>(&got)) FAIL(*why);
+  return std::get<plans::Drilling>(std::move(got));
+}
+
+std::vector<Sheet> sheets(const plans::Drilling& drilling, const DrillPaper& on = a4, bool mirrored = false) {
+  auto got = drill_sheets(drilling, "two drives", on, mirrored);
+  if (const auto* why = std::get_if<std::string>(&got)) FAIL(*why);
+  return std::get<std::vector<Sheet>>(std::move(got));
+}
+
+/// Every item of a group of that name, however deep.
+void find(const Group& group, const std::string& name, std::vector<const Group*>& out) {
+  if (group.name == name) out.push_back(&group);
+  for (const Item& item : group.items)
+    if (const auto* inner = std::get_if<Group>(&item.drawn)) find(*inner, name, out);
+}
+
+std::vector<const Disc*> discs(const Sheet& sheet) {
+  std::vector<const Group*> groups;
+  find(sheet.all, "holes", groups);
+  std::vector<const Disc*> out;
+  for (const Group* group : groups)
+    for (const Item& item : group->items)
+      if (const auto* disc = std::get_if<Disc>(&item.drawn)) out.push_back(disc);
+  return out;
+}
+
+bool says(const Sheet& sheet, const std::string& words) {
+  std::vector<Text> texts;
+  collect(sheet.all, texts);
+  return std::any_of(texts.begin(), texts.end(),
+                     [&](const Text& each) { return each.text.find(words) != std::string::npos; });
+}
+
+}  // namespace
+
+TEST_CASE("every sheet of a template can be read and lies on the paper") {
+  for (const std::string plate : {"300, 200, 1.5", "165, 160, 1.5", "900, 700, 2"})
+    for (const DrillPaper& on : {a4, letter})
+      for (const bool mirrored : {false, true}) {
+        CAPTURE(plate);
+        const std::vector<Sheet> got = sheets(drilled(text(plate)), on, mirrored);
+        REQUIRE(got.size() >= 2);
+        for (const Sheet& sheet : got) {
+          check_texts(sheet, 11);
+          CHECK(points_off(sheet, sheet.all) == 0);
+          CHECK(std::min(sheet.width, sheet.height) == on.width);
+        }
+      }
+}
+
+TEST_CASE("holes lie on the paper as far apart as on the panel, and mirrored the other way round") {
+  const plans::Drilling drilling = drilled(text("165, 160, 1.5"));
+  const std::vector<Sheet> front = sheets(drilling);
+  const std::vector<Sheet> back = sheets(drilling, a4, true);
+  const auto a = discs(front[0]);
+  const auto b = discs(back[0]);
+  REQUIRE(a.size() == 4);
+  REQUIRE(b.size() == 4);
+  check_mm(a[1]->centre.x - a[0]->centre.x, 61.72, 1e-9);  // SFF-8201, as transcribed in public files
+  check_mm(a[0]->centre.y - a[2]->centre.y, 76.60, 1e-9);
+  check_mm(b[1]->centre.x - b[0]->centre.x, -61.72, 1e-9);
+  check_mm(b[0]->centre.y - b[2]->centre.y, 76.60, 1e-9);
+  check_mm(a[0]->radius, 1.7, 1e-12);
+  CHECK(says(front[0], "A is the left edge"));
+  CHECK(says(back[0], "MIRRORED"));
+  for (const Sheet* sheet : {&front[0], &back[0]}) {
+    CHECK(says(*sheet, "9.14"));  // the first hole from edge A, whichever side that is on: 40 - 30.86
+    CHECK(says(*sheet, "34.00"));
+  }
+}
+
+TEST_CASE("a panel larger than the paper is shared out, and each hole is whole on one sheet or more") {
+  const plans::Drilling drilling = drilled(text("900, 700, 2"));
+  const std::vector<Sheet> got = sheets(drilling);
+  std::vector<bool> whole(drilling.holes.size(), false);
+  int joints = 0;
+  for (const Sheet& sheet : got) {
+    std::vector<const Group*> shown;
+    find(sheet.all, "template", shown);
+    if (shown.empty()) continue;
+    const Box& clip = *shown[0]->clip;
+    const auto all = discs(sheet);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      const Vec2 r(all[i]->radius);
+      const Vec2 low = all[i]->centre - r;
+      const Vec2 high = all[i]->centre + r;
+      if (low.x > clip.low.x && low.y > clip.low.y && high.x < clip.high.x && high.y < clip.high.y) whole[i] = true;
+    }
+    std::vector<const Group*> found;
+    find(sheet.all, "joints", found);
+    joints += static_cast<int>(found[0]->items.size());
+  }
+  CHECK(std::all_of(whole.begin(), whole.end(), [](bool each) { return each; }));
+  CHECK(joints > 100);
+}
+
+TEST_CASE("what is wrong with the holes is said before anything else") {
+  const auto has = [](const std::vector<std::string>& all, const std::string& words) {
+    return std::any_of(all.begin(), all.end(),
+                       [&](const std::string& each) { return each.find(words) != std::string::npos; });
+  };
+  const std::vector<std::string> got = drill_answers(
+      drilled(text("300, 200, 1.5", "p", "[[14.0, -30.86], [14.0, 30.86], [50.0, -36.5], [53.0, 0.0], [53.0, 5.0]]")));
+  CHECK(has(got, "Hole 3 meets no hole of disk"));
+  CHECK(has(got, "Hole 3 is 3.50 from an edge, less than two diameters (6.80)"));
+  CHECK(has(got, "Hole 4 leaves 1.60 of sheet to the next hole, less than two thicknesses (3.00)"));
+  CHECK(!has(got, "Hole 1"));
+  CHECK(has(got, "hand drill: all screws enter in"));
+}
+
+TEST_CASE("a panel of too many sheets is refused, hostile names are cut to their room") {
+  const auto huge = drill_sheets(drilled(text("3000, 3000, 2")), "t", a4, false);
+  REQUIRE(std::holds_alternative<std::string>(huge));
+  CHECK(std::get<std::string>(huge).find("sheets of paper, more than 60") != std::string::npos);
+  const std::string name(300, 'W');
+  for (const Sheet& sheet : sheets(drilled(text("165, 160, 1.5", name)))) check_texts(sheet);
+}
+
+TEST_CASE("for CAD the panel stands alone at its own size") {
+  const Sheet cut = drill_cut(drilled(text()), "two drives", false);
+  check_mm(cut.width, 300.0, 1e-12);
+  check_mm(cut.height, 200.0, 1e-12);
+  REQUIRE(discs(cut).size() == 4);
+  check_mm(discs(cut)[0]->centre.x, 9.14, 1e-12);
+  check_mm(cut.height - discs(cut)[0]->centre.y, 34.0, 1e-12);
+}

@@ -4,8 +4,10 @@
 #include "fit/asked_length.h"
 #include "fit/clearance.h"
 #include "fit/connect.h"
+#include "fit/drawing_notes.h"
 #include "fit/fixing.h"
 #include "fit/insertion.h"
+#include "fit/insulation.h"
 #include "fit/mesh_notes.h"
 #include "fit/sampled_findings.h"
 #include "fit/seat.h"
@@ -198,6 +200,7 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
     std::vector<Near> near;
     for (Finding& finding : clearances(host, build, seated, drive, options, &near))
       seating.findings.push_back(std::move(finding));
+    for (Finding& finding : insulation(seating.findings, build, seated)) seating.findings.push_back(std::move(finding));
     settle_cover(seating, at);
     Insertion way = insertion(host, build, seated, drive, at, options);
     if (way.way) seating.way_out = std::move(way.way->legs);
@@ -249,7 +252,10 @@ Check check(const build::Build& build, const Options& options) {
     }
   }
   if (!build.asked) out.notes = host_overlaps(host, build);
-  for (Finding& finding : mesh_notes(build)) out.notes.push_back(std::move(finding));
+  for (auto* notes : {mesh_notes, drawing_notes})
+    for (Finding& finding : notes(build)) out.notes.push_back(std::move(finding));
+  if (!build.asked)
+    for (Finding& finding : board_insulation(host, build)) out.notes.push_back(std::move(finding));
   if (!build.exact.empty()) {
     Reason why{Code::taken_as_exact, {}, {}};
     for (const std::string& name : build.exact) why.words.emplace_back("length", name);

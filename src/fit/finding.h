@@ -35,7 +35,9 @@ enum class Kind {
   cover,
   insertion,
   access,
-  mesh
+  mesh,
+  drawing,
+  insulation
 };
 
 /// Why, as a code. The facts that go with each stand beside it.
@@ -118,6 +120,8 @@ enum class Code {
   mesh_mended,   // part, file, what...; by what: count, x, y, z in the file
   mesh_surface,  // the same: it has no inside
   unit_guessed,  // part, file, unit, other, up; x, y, z, and so for other
+  passed_over,   // part, file, what...: with their numbers
+  bare_near,     // what, metal; gap, least
 };
 
 struct Reason {

@@ -385,20 +385,29 @@ void locate(Finding& finding, const std::vector<UsedHole>& used, const Drive& dr
 
 }  // namespace
 
+std::vector<OfferedHole> offered_holes(const Drive& drive, const Bay& bay) {
+  std::vector<OfferedHole> out;
+  for (const MountHole& hole : drive.cased.holes) {
+    if (!faces(hole, bay) || !has(drive, hole)) continue;
+    const auto [along, other] = stands(hole, drive, bay);
+    out.push_back({along, other, &hole});
+  }
+  return out;
+}
+
 std::vector<UsedHole> used_holes(const Drive& drive, const Bay& bay) {
   std::vector<UsedHole> out;
   if (!bay.fixing) return out;
+  const std::vector<OfferedHole> offered = offered_holes(drive, bay);
   for (std::size_t i = 0; i < bay.fixing->holes.size(); ++i) {
     const auto& [along, other] = bay.fixing->holes[i];
     double least = same_hole;
     const MountHole* nearest = nullptr;
-    for (const MountHole& hole : drive.cased.holes) {
-      if (!faces(hole, bay) || !has(drive, hole)) continue;
-      const auto [x, y] = stands(hole, drive, bay);
-      const double away = std::hypot(x - along, y - other);
+    for (const OfferedHole& hole : offered) {
+      const double away = std::hypot(hole.along - along, hole.other - other);
       if (!(away < least)) continue;
       least = away;
-      nearest = &hole;
+      nearest = hole.drive_hole;
     }
     if (nearest != nullptr) out.push_back({along, other, nearest, i});
   }

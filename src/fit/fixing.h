@@ -21,6 +21,15 @@ struct UsedHole {
 /// The bay's holes that come near a hole of the drive, nominal, in their order.
 [[nodiscard]] std::vector<UsedHole> used_holes(const build::Drive& drive, const build::Bay& bay);
 
+/// A hole of the drive that the bay's screws could reach, nominal, in the same terms.
+struct OfferedHole {
+  double along = 0.0;
+  double other = 0.0;
+  const parts::MountHole* drive_hole = nullptr;
+};
+/// Those in the face that the screws come through. Wants a bay with `fixing`.
+[[nodiscard]] std::vector<OfferedHole> offered_holes(const build::Drive& drive, const build::Bay& bay);
+
 /// Findings about holes, screws and the connector's place. `frame` is the place's, for where they are.
 [[nodiscard]] std::vector<Finding> fixings(const build::Drive& drive, const build::Place& place, const Frame& frame,
                                            tolerance::Method method);

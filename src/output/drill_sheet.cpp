@@ -137,10 +137,33 @@ void add_drives(const Print& print, const Box& box, Group& all) {
   all.add(std::move(out));
 }
 
+/// The first place from `from` on, in steps toward `to`, that keeps off every level; the freest where none does.
+double clear_of(const std::vector<double>& levels, double from, double to) {
+  constexpr double room = 9.0;
+  constexpr int steps = 24;
+  double best = from;
+  double most = -1.0;
+  for (int i = 0; i <= steps && most < room; ++i) {
+    const double at = from + (to - from) * i / steps;
+    double free = room;
+    for (const double level : levels) free = std::min(free, std::abs(level - at));
+    if (free > most) best = at, most = free;
+  }
+  return best;
+}
+
 /// The two datum edges, each with its letter in a box on a filled triangle, after ISO 5459.
 void add_datum(const Print& print, const Box& box, Group& all) {
   Group out;
   out.name = "datum";
+  std::vector<double> across;
+  std::vector<double> up;
+  for (const DrillHole& hole : print.drilling.holes) {
+    const Vec2 at = print.at(hole.at);
+    if (!holds(box, at)) continue;
+    across.push_back(at.x);
+    up.push_back(at.y);
+  }
   const double away = print.mirrored ? 1.0 : -1.0;
   const auto mark = [&](const Vec2& tip, const Vec2& outward, const char* letter) {
     const Vec2 side(-outward.y, outward.x);
@@ -154,8 +177,12 @@ void add_datum(const Print& print, const Box& box, Group& all) {
   };
   const double lower = print.at(Vec2(0.0)).y;
   if (print.datum_x() >= box.low.x - 0.01 && print.datum_x() <= box.high.x + 0.01)
-    mark({print.datum_x(), box.low.y + 4.0}, {away, 0.0}, "A");
-  if (lower <= box.high.y + 0.01) mark({print.mirrored ? box.low.x + 4.0 : box.high.x - 4.0, lower}, {0.0, 1.0}, "B");
+    mark({print.datum_x(), clear_of(up, box.low.y + 4.0, box.high.y - 4.0)}, {away, 0.0}, "A");
+  if (lower <= box.high.y + 0.01) {
+    const double near_a = print.mirrored ? box.high.x - 4.0 : box.low.x + 4.0;
+    const double far = print.mirrored ? box.low.x + 4.0 : box.high.x - 4.0;
+    mark({clear_of(across, far, near_a), lower}, {0.0, 1.0}, "B");
+  }
   all.add(std::move(out));
 }
 
@@ -308,12 +335,15 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
   Group heading;
   heading.name = "title";
   const double room = right - margin - 26.0;
-  heading.add(words({margin, margin + 4.6}, shortened("Drill " + drilling.part + ", 1:1", room, 5.0, true), 5.0,
+  heading.add(words({margin, margin + 4.6}, shortened("Holes of " + drilling.part + ", 1:1", room, 5.0, true), 5.0,
                     Anchor::start, true));
   heading.add(words({margin, margin + 9.8}, shortened(title, room, 3.0), 3.0));
-  const std::string side =
-      mirrored ? "MIRRORED: lay it on the side away from the drives. A is the right edge, B the lower one."
-               : "Lay it on the side of the drives. A is the left edge, B the lower one.";
+  const std::string edges =
+      mirrored ? " A is the right edge, B the lower one." : " A is the left edge, B the lower one.";
+  const std::string face = drilling.patterns.empty() ? (mirrored ? "the underside." : "the top.")
+                           : mirrored                ? "the side away from the drives."
+                                                     : "the side of the drives.";
+  const std::string side = (mirrored ? "MIRRORED: lay it on " : "Lay it on ") + face + edges;
   heading.add(words({margin, margin + 14.4}, side, 3.0, Anchor::start, mirrored));
   heading.add(words({margin, margin + 18.6},
                     "sheet " + std::to_string(own + 1) + " of " + std::to_string(tiles.size()) + "; panel " +

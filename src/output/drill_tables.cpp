@@ -22,7 +22,7 @@ namespace {
 
 constexpr double margin = 10.0;
 constexpr double text_size = 2.8;
-constexpr double pitch = 4.2;
+constexpr double pitch = 4.0;
 
 /// Lines from the top down, going on on a fresh sheet where one is full.
 class Pages {
@@ -126,14 +126,17 @@ void add_hole_table(const Drilling& drilling, Pages& pages) {
   row(names, true);
   pages.rule();
   for (std::size_t i = 0; i < drilling.holes.size(); ++i) {
-    if (pages.full(4.2)) row(names, true);  // on a fresh sheet
+    if (pages.full(pitch)) row(names, true);  // on a fresh sheet
     const DrillHole& hole = drilling.holes[i];
     const auto turn = std::find(drilling.order.begin(), drilling.order.end(), i) - drilling.order.begin();
     const auto pattern = std::find_if(drilling.patterns.begin(), drilling.patterns.end(),
                                       [&](const plans::Pattern& each) { return each.place == hole.place; });
     const bool placed = pattern != drilling.patterns.end() && pattern->placed;
     row({std::to_string(i + 1), std::to_string(turn + 1), hole.place, in_words(hole.at.x), in_words(hole.at.y),
-         in_words(hole.diameter), placed ? "±" + in_words(pattern->placed->plus) + " each way" : "limits not said",
+         in_words(hole.diameter),
+         hole.own ? "its own"
+         : placed ? "±" + in_words(pattern->placed->plus) + " each way"
+                  : "limits not said",
          pattern == drilling.patterns.end() ? ""
          : hole.meets.empty()               ? "NOTHING"
                                             : hole.meets},
@@ -181,10 +184,9 @@ void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pa
                 {82.0, in_words(placing.drill)},
                 {96.0, cover_words(placing.cover)},
                 {132.0, share_of(placing)}});
-  pages.paragraph("Holes as asked for: " + in_words(pattern.diameter) + " for " + pattern.thread +
-                  "; they allow position zones of " + in_words(pattern.zones_allowed) +
-                  " in all, and the holes of the drive (" + pattern.drive + ") alone take " +
-                  at_least(pattern.drive_zone) + '.');
+  pages.paragraph("Asked for: " + in_words(pattern.diameter) + " for " + pattern.thread +
+                  ": room for position zones of " + in_words(pattern.zones_allowed) + " in all; the holes of " +
+                  pattern.drive + " alone take " + at_least(pattern.drive_zone) + '.');
 }
 
 void add_ways(const Drilling& drilling, Pages& pages) {
@@ -241,9 +243,9 @@ void add_drills(const Drilling& drilling, Pages& pages) {
   for (const plans::Pattern& pattern : drilling.patterns) {
     const auto* flat = fasteners::head(fasteners::Shape::flat, pattern.thread);
     if (flat != nullptr && !(pattern.sheet.low() >= flat->height.nominal))
-      thin += (thin.empty() ? "" : ", ") + pattern.place + " (" + in_words(pattern.sheet) + ')';
+      thin += (thin.empty() ? "" : ", ") + pattern.place;
   }
-  if (!thin.empty()) pages.paragraph("The sheet is thinner than a flat head is high, so no countersink: " + thin + '.');
+  if (!thin.empty()) pages.paragraph("No countersink, the sheet is thinner than a flat head is high: " + thin + '.');
   pages.paragraph(
       "Clearance holes after ISO 273 or ASME B18.2.8, heads after ISO 7045 and 7046, all as others quote them: "
       "baywright parts --sources names each. The tap drill is for a thread in the sheet itself; a drive's "
@@ -285,6 +287,9 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
     out.push_back(pattern.place + ", " + own.process + ": all screws enter in " + share_of(own) +
                   " of drillings; a hole that is sure has " + at_least(own.least_hole) + " or more.");
   }
+  if (std::any_of(drilling.holes.begin(), drilling.holes.end(), [](const DrillHole& each) { return each.own; }))
+    out.push_back(drilling.part +
+                  " has holes of its own: they are the pattern for what it is fixed to. Never drill a board.");
   for (std::size_t i = 0; i < drilling.holes.size(); ++i) {
     const DrillHole& hole = drilling.holes[i];
     const std::string name = "Hole " + std::to_string(i + 1);
@@ -303,7 +308,7 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
 }
 
 std::vector<Sheet> drill_tables(const Drilling& drilling, const std::string& title, const Vec2& paper_size) {
-  Pages pages("Drilling " + drilling.part, title, paper_size);
+  Pages pages("Holes of " + drilling.part, title, paper_size);
   add_hole_table(drilling, pages);
   for (const std::string& answer : drill_answers(drilling)) pages.paragraph(answer, true);
   add_distances(pages);

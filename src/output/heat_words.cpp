@@ -54,14 +54,15 @@ std::string throttling(const Heat& heat) {
   const bool warning = heat.stated.warning.has_value();
   const auto limit = warning ? heat.stated.warning : heat.stated.critical;
   if (!limit) return "No warning temperature is stated to hold that against.";
-  const std::string at = celsius(*limit) + " °C, where " + (warning ? "its warning begins" : "it counts as critical");
+  const std::string at = celsius(*limit) + " °C";
+  const std::string begins = warning ? "its warning begins at " : "it is critical from ";
   switch (heat.outlook) {
     case Outlook::stays_below:
-      return "That stays below " + at + '.';
+      return "That stays below " + at + ", where " + (warning ? "its warning begins." : "it is critical.");
     case Outlook::may_throttle:
-      return "It may throttle: at " + at + '.';
+      return "It may throttle: " + begins + at + '.';
     case Outlook::likely_throttles:
-      return "It likely throttles: at " + at + '.';
+      return "It likely throttles: " + begins + at + '.';
     case Outlook::no_limit:
       break;
   }
@@ -103,6 +104,7 @@ std::vector<std::string> say(const Heat& heat) {
     out.emplace_back("At " + plain(heat.stated.watts.value_or(0.0), 2) +
                      " W it could not give its heat off here: no temperature below 227 °C was found.");
   }
+  if (heat.greased) out.emplace_back("No pad is named under its heatsink: grease is taken to be there.");
   say_power(heat, out);
   say_contact(heat, out);
   return out;

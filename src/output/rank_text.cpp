@@ -5,6 +5,7 @@
 #include "output/text.h"
 #include "output/value_words.h"
 #include "output/words.h"
+#include "value/capacity.h"
 
 #include <algorithm>
 #include <array>
@@ -73,7 +74,7 @@ std::string life(const Rank& rank, std::size_t i) {
 }
 
 std::string answer(const Rank& rank) {
-  const auto choice = rank.choice();
+  const std::optional<std::size_t> choice = rank.choice;
   if (!choice) {
     const bool tried =
         std::any_of(rank.tried.begin(), rank.tried.end(), [](const auto& each) { return each.has_value(); });
@@ -90,20 +91,11 @@ std::string answer(const Rank& rank) {
 
 /// The fastest of the list, where its speed would be lost.
 std::string wasted(const Rank& rank) {
-  const Offer* fastest = nullptr;
-  std::size_t at = 0;
-  for (std::size_t i = 0; i < rank.offers.size(); ++i) {
-    const Offer& offer = rank.offers[i];
-    if (!offer.read || !value::is_a_drive(offer)) continue;
-    if (fastest == nullptr || *offer.read > *fastest->read) {
-      fastest = &offer;
-      at = i;
-    }
-  }
-  if (fastest == nullptr) return "";
-  for (const value::Remark& remark : rank.appraisals[at].remarks)
+  const auto fastest = value::fastest(rank.offers);
+  if (!fastest) return "";
+  for (const value::Remark& remark : rank.appraisals[*fastest].remarks)
     if (remark.code == value::Code::slower_here || remark.code == value::Code::bus_not_carried)
-      return "The fastest, " + fastest->name + ": " + say(remark, rank.currency);
+      return "The fastest, " + rank.offers[*fastest].name + ": " + say(remark, rank.currency);
   return "";
 }
 
@@ -182,11 +174,11 @@ std::string closing_of(const Rank& rank) {
       "* no other drive here is at least as good in price, capacity, speed, warranty and, within a capacity, TBW, and "
       "better in one of them. - is not known, and never counts as zero.");
   line(
-      "TBW grows with the capacity: compare it between drives of one capacity only, else DWPD (drive writes a day over "
+      "a GB and a TBW are the price of a GB and of a TB written; years, with --daily, is when the TBW is written. TBW "
+      "grows with the capacity: compare it between drives of one capacity only, else DWPD (drive writes a day over "
       "the warranty). read is MB/s" +
       std::string(rank.appraisals.empty() || !rank.appraisals.front().ceiling ? "." : ", behind the slot's link.") +
-      " Capacities are decimal: an operating system may show 1 TB as " + plain(1000.0 * 1e9 / 1073741824.0, 0) +
-      " GB.");
+      " Capacities are decimal: an operating system may show 1 TB as " + plain(value::gibibytes(1000.0), 0) + " GB.");
   if (rank.daily && rank.daily->usage != nullptr)
     line(plain(rank.daily->gigabytes, 0) + " GB a day: " + std::string(rank.daily->usage->what) +
          " (common practice, no source).");
@@ -204,14 +196,6 @@ std::string closing_of(const Rank& rank) {
 }
 
 }  // namespace
-
-std::optional<std::size_t> Rank::choice() const {
-  for (const std::size_t i : order)
-    if (value::is_a_drive(offers[i]) &&
-        (tried[i] ? standings[i] == Standing::goes : build.empty() && standings[i] != Standing::goes_not))
-      return i;
-  return std::nullopt;
-}
 
 std::string rank_text(const Rank& rank) {
   std::string out = wrapped(answer(rank), 0) + '\n';

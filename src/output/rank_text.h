@@ -28,15 +28,13 @@ struct Rank {
   std::vector<std::optional<double>> scores;  // likewise; empty without weights
   std::vector<bool> unbeaten;                 // one an offer
   std::vector<std::size_t> order;             // best first
+  std::optional<std::size_t> choice;          // the offer to take; none where none goes
   value::Order by;
   std::optional<value::Daily> daily;
   const value::Present* now = nullptr;
   std::string build;  // title; empty: none was given
   tolerance::Method method = tolerance::Method::worst;
   std::vector<std::string> unused;  // columns that say nothing here
-
-  /// The offer to take; none where none goes.
-  [[nodiscard]] std::optional<std::size_t> choice() const;
 };
 
 /// The first line says which drive, and why.

@@ -100,7 +100,7 @@ std::string say(const Remark& remark, const std::string& currency) {
 
 std::string say(const value::Upgrade& upgrade, const value::Present& now) {
   const std::string over = "Over the " + std::string(now.title) + " there now: ";
-  const std::string ratio = upgrade.ratio > 0.0 ? plain(upgrade.ratio, 1) + " times its " + plain(now.megabytes, 0) +
+  const std::string ratio = upgrade.ratio > 0.0 ? plain(upgrade.ratio, 1) + " times its " + plain(now.read, 0) +
                                                       " MB/s (" + std::string(now.source) + ')'
                                                 : std::string();
   const std::string beside = now.soldered ? " That one stays soldered in." : "";

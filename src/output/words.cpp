@@ -137,11 +137,14 @@ std::string sentence(const std::string& text) {
 }
 
 /// The first few, and how many more.
-std::string list(const Reason& why) {
+/// All facts of that name, in their order.
+std::string list(const Reason& why, std::string_view name) {
   constexpr std::size_t most = 6;
   std::string out;
-  for (std::size_t i = 0; i < std::min(most, why.words.size()); ++i) out += (i == 0 ? "" : ", ") + why.words[i].second;
-  if (why.words.size() > most) out += " and " + std::to_string(why.words.size() - most) + " more";
+  std::size_t count = 0;
+  for (const auto& [each, word] : why.words)
+    if (each == name && ++count <= most) out += (count == 1 ? "" : ", ") + word;
+  if (count > most) out += " and " + std::to_string(count - most) + " more";
   return out;
 }
 
@@ -219,6 +222,10 @@ std::string word(Kind kind) {
       return "access";
     case Kind::mesh:
       return "mesh";
+    case Kind::drawing:
+      return "drawing";
+    case Kind::insulation:
+      return "insulation";
   }
   return {};
 }
@@ -475,7 +482,14 @@ std::string say(const Reason& why) {
     case Code::cache_module:
       return "This is a cache module: it speeds another drive up and is no place for files of its own.";
     case Code::taken_as_exact:
-      return "Taken as exact, since no limits and no tool were given: " + list(why) + ".";
+      return "Taken as exact, since no limits and no tool were given: " + list(why, "length") + ".";
+    case Code::passed_over:
+      return "The outline of " + w("part") + ", " + w("file") + ", also holds " + list(why, "what") +
+             ": not understood and left out. See whether it belongs to the part.";
+    case Code::bare_near:
+      return "The underside of " + w("what") + " comes within " + mm(std::round(f("gap") * 100.0) / 100.0) + " mm of " +
+             w("metal") + ": if that is metal, put an insulating film between them (under " + mm(f("least")) +
+             " mm: common practice, no source).";
     case Code::needs_length:
     case Code::needs_nothing:
     case Code::needs_none:

@@ -143,6 +143,11 @@ bool Fields::is_table(std::string_view key) {
   return node != nullptr && node->is_table();
 }
 
+bool Fields::is_text(std::string_view key) {
+  const toml::node* node = find(key);
+  return node != nullptr && node->is_string();
+}
+
 std::optional<std::string> Fields::one_line(const toml::node& node, std::string_view key) const {
   const auto* value = node.as_string();
   if (value == nullptr) return std::nullopt;

@@ -51,6 +51,7 @@ class Fields {
   void knows(std::initializer_list<std::string_view> keys);
   [[nodiscard]] bool has(std::string_view key);
   [[nodiscard]] bool is_table(std::string_view key);
+  [[nodiscard]] bool is_text(std::string_view key);
   [[nodiscard]] std::string text(std::string_view key);  // required, one line that is not blank
   [[nodiscard]] std::optional<std::string> maybe_text(std::string_view key);
   [[nodiscard]] bool flag(std::string_view key, bool otherwise);

@@ -4,6 +4,7 @@
 #include "parts/coordinate.h"
 #include "tolerance/dimension.h"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <variant>
@@ -52,6 +53,12 @@ struct Model {
   std::vector<geometry::MeshFlaw> flaws;  // `where` as the file has it: its unit, its axes
 };
 
+/// A DXF or SVG file behind an outline.
+struct OutlineFile {
+  std::string file;                        // as written
+  std::map<std::string, int> passed_over;  // what it holds besides that was not understood, and how many
+};
+
 struct Part {
   std::string id;     // "board/mini-itx", "fin-heatsink-3"; "inline" for a solid in a build file
   std::string title;  // for people; may be empty
@@ -60,6 +67,7 @@ struct Part {
   std::vector<Body> bodies;  // at least one
   std::vector<Hole> holes;
   std::vector<Model> models;
+  std::vector<OutlineFile> drawings;
 
   int add(tolerance::Dimension dimension);  // its index
 };

@@ -1,5 +1,6 @@
 #include "parts/part_file.h"
 
+#include "parts/flat_drawing.h"
 #include "parts/model.h"
 #include "tolerance/reading.h"
 
@@ -36,14 +37,40 @@ void add_cylinder(Part& part, Fields& solid, const std::string& name, const Meas
   part.bodies.push_back(std::move(body));
 }
 
+/// `outline` names a drawing.
+void add_drawn(Part& part, Body& body, Fields& prism) {
+  const std::string named = prism.text("outline");
+  if (prism.has("holes")) prism.stop("holes", "the holes are those of the drawing", "draw them there");
+  std::optional<double> unit;
+  if (const auto given = prism.maybe_text("unit")) {
+    unit = unit_in_mm(*given);
+    if (*unit == 0.0)
+      prism.stop("unit", "`unit = \"" + *given + "\"` is not known", "it must be \"mm\", \"cm\", \"m\" or \"in\"");
+  }
+  const std::filesystem::path path = std::filesystem::path(prism.file()).parent_path() / named;
+  std::error_code failed;
+  if (!std::filesystem::exists(path, failed))
+    prism.stop("outline", "there is no file `" + path.string() + '`', "give its path as seen from this file's folder");
+  FlatOutline drawn = read_outline_file(path, unit);
+  body.outline = std::move(drawn.outline);
+  body.holes = std::move(drawn.holes);
+  part.holes = std::move(drawn.round);
+  part.drawings.push_back({named, std::move(drawn.passed_over)});
+}
+
 void add_prism(Part& part, Fields& solid, const std::string& name, const Measuring& measuring) {
   Fields prism = solid.table("prism", "a prism");
-  prism.knows({"outline", "holes", "height"});
+  prism.knows({"outline", "holes", "height", "unit"});
   Body body;
   body.name = name;
   body.form = Body::Form::prism;
-  body.outline = prism.points("outline");
-  if (prism.has("holes")) body.holes = prism.point_lists("holes");
+  if (prism.is_text("outline")) {
+    add_drawn(part, body, prism);
+  } else {
+    body.outline = prism.points("outline");
+    if (prism.has("holes")) body.holes = prism.point_lists("holes");
+    if (prism.has("unit")) prism.stop("unit", "only a drawing has `unit`: these corners are mm", "take it out");
+  }
   const Coordinate height = add_length(part, prism.length("height", name + " height", measuring, some));
   prism.finish();
   geometry::Vec2 low = body.outline.front();

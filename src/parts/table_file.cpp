@@ -4,6 +4,8 @@
 #include "parts/document.h"
 
 #include <algorithm>
+#include <array>
+#include <charconv>
 #include <optional>
 #include <sstream>
 
@@ -35,7 +37,17 @@ Heading heading_of(std::string_view written, int line, int column) {
   return out;
 }
 
-void refuse_twins(const Table& table) {
+/// What would make a mess of a terminal, or a heading out of two.
+bool has_controls(const std::string& text) {
+  return std::any_of(text.begin(), text.end(),
+                     [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+}
+
+void refuse_odd_headings(const Table& table) {
+  for (const Heading& one : table.headings)
+    if (has_controls(one.name) || has_controls(one.unit))
+      throw Stop{{table.file, one.line, one.column, "this heading has characters that cannot be shown",
+                  "write plain text in one line"}};
   for (std::size_t i = 0; i < table.headings.size(); ++i)
     for (std::size_t j = 0; j < i; ++j)
       if (const Heading& one = table.headings[i]; !one.name.empty() && one.name == table.headings[j].name)
@@ -75,10 +87,14 @@ Table from_csv(const std::filesystem::path& file) {
 std::string text_of(const toml::node& node, const std::string& key, const std::string& file) {
   if (const auto* text = node.as_string()) return trimmed(text->get());
   if (const auto* flag = node.as_boolean()) return flag->get() ? "true" : "false";
-  if (node.is_integer() || node.is_floating_point()) {
-    std::ostringstream out;
-    out << toml::node_view(node);
-    return out.str();
+  if (const auto* whole = node.as_integer()) return std::to_string(whole->get());
+  if (const auto* figure = node.as_floating_point()) {
+    std::array<char, 400> digits{};
+    const auto [end, fault] =
+        std::to_chars(digits.data(), digits.data() + digits.size(), figure->get(), std::chars_format::fixed);
+    std::string out(digits.data(), end);
+    // As text, 1.299 could be taken for thousands; in TOML it is a number.
+    return out.find('.') == std::string::npos ? out : out + '0';
   }
   const auto& at = node.source().begin;
   throw Stop{{file, static_cast<int>(at.line), static_cast<int>(at.column),
@@ -129,7 +145,7 @@ std::variant<Table, Fault> read_table_file(const std::filesystem::path& file, st
       return Fault{
           name, 0, 0, "this file has no rows",
           toml ? "add a [[" + std::string(rows) + "]]" : "the first line names the columns, the next are rows"};
-    refuse_twins(out);
+    refuse_odd_headings(out);
     return out;
   } catch (const Stop& stop) {
     return stop.fault;

@@ -2,6 +2,7 @@
 
 #include "fit/fixing.h"
 #include "parts/naming.h"
+#include "plans/part_face.h"
 #include "standards/fasteners.h"
 #include "standards/general_tolerances.h"
 #include "tolerance/draw.h"
@@ -29,42 +30,12 @@ constexpr std::int64_t drillings = 10'000;
 constexpr std::uint64_t seed = 1;
 constexpr double drill_step = 0.1;  // of the twist drills that are sold
 
-/// A face of a part and its flat coordinates.
-struct Face {
-  int axis = 2;
-  bool back = false;
-  Vec2 low{0.0};  // of the part along the two other axes
-  Vec2 size{0.0};
-
-  /// From coordinates along the two other axes.
-  [[nodiscard]] Vec2 flat(const Vec2& p) const {
-    // Along y the two others, x and z, are a left-handed pair seen from outside.
-    const bool turned = (axis == 1) != back;
-    return {turned ? low.x + size.x - p.x : p.x - low.x, p.y - low.y};
-  }
-};
-
-Vec2 others(const Vec3& v, int axis) {
-  return axis == 0 ? Vec2(v.y, v.z) : axis == 1 ? Vec2(v.x, v.z) : Vec2(v.x, v.y);
-}
-
-Face face_of(const parts::Part& part, int axis, bool back) {
-  const std::vector<double> values = parts::nominal_values(part);
-  Vec3 low(0.0);
-  Vec3 high(0.0);
-  for (int i = 0; i < 3; ++i) {
-    low[i] = parts::outer_face(part, i, false).at(values);
-    high[i] = parts::outer_face(part, i, true).at(values);
-  }
-  return {axis, back, others(low, axis), others(high - low, axis)};
-}
-
 Outline rectangle(const Vec2& low, const Vec2& high) {
   return {low, {high.x, low.y}, high, {low.x, high.y}};
 }
 
 /// Of a prism its outline, of a bar a circle's polygon, else the box round it.
-std::vector<Outline> outline_of(const parts::Part& part, const Face& face) {
+std::vector<Outline> outline_of(const parts::Part& part, const PartFace& face) {
   const std::vector<double> values = parts::nominal_values(part);
   const parts::Body* largest = nullptr;
   Vec2 low(0.0);
@@ -112,12 +83,6 @@ bool inside(const std::vector<Outline>& outlines, const Vec2& p) {
 const Bay* drilled_bay(const Place& place) {
   const auto* bay = std::get_if<Bay>(&place.socket);
   return bay != nullptr && bay->fixing && !bay->fixing->holes.empty() ? bay : nullptr;
-}
-
-/// From the place's own terms: along the drive, and to the right of its centre line.
-Vec2 on_face(const Place& place, const Face& face, double along, double right) {
-  const Vec3 side = glm::cross(place.toward, place.outward());
-  return face.flat(Vec2(place.at[0], place.at[1]) + others(along * place.toward + right * side, face.axis));
 }
 
 /// The drive of the build with the most holes there.
@@ -253,7 +218,7 @@ std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, d
   return out;
 }
 
-Pattern pattern_of(const Place& place, const Bay& bay, const Face& face, const Held& held) {
+Pattern pattern_of(const Place& place, const Bay& bay, const PartFace& face, const Held& held, bool ways) {
   const build::Fixing& fixing = *bay.fixing;
   Pattern out{.place = place.name,
               .drive = {},
@@ -278,7 +243,7 @@ Pattern pattern_of(const Place& place, const Bay& bay, const Face& face, const H
   out.zones_allowed = zones_allowed(fixing.diameter.dimension.low(), fasteners::thread(fixing.thread)->major.nominal);
   const Match match = match_of(held, bay);
   out.drive_zone = drive_zone(match);
-  out.placings = placings(fixing, match, out.drive_zone);
+  if (ways) out.placings = placings(fixing, match, out.drive_zone);
   return out;
 }
 
@@ -316,10 +281,10 @@ std::vector<std::size_t> order_of(const std::vector<DrillHole>& holes) {
   return out;
 }
 
-void add_place(const Build& build, const Place& place, const Bay& bay, const Face& face, Drilling& out) {
+void add_place(const Build& build, const Place& place, const Bay& bay, const PartFace& face, bool ways, Drilling& out) {
   const build::Fixing& fixing = *bay.fixing;
   const Held held = held_by(build, bay);
-  out.patterns.push_back(pattern_of(place, bay, face, held));
+  out.patterns.push_back(pattern_of(place, bay, face, held, ways));
   const double d = fixing.diameter.dimension.nominal;
   for (std::size_t i = 0; i < fixing.holes.size(); ++i) {
     DrillHole hole;
@@ -334,15 +299,15 @@ void add_place(const Build& build, const Place& place, const Bay& bay, const Fac
   }
 }
 
-/// The part's own holes, on its top and its back.
-void add_own(const parts::Part& part, const Face& face, Drilling& out) {
+/// The part's own holes, on its top and its back: nobody drills them, so no rule is asked of them.
+void add_own(const parts::Part& part, const PartFace& face, Drilling& out) {
   if (face.axis != 2) return;
   for (const parts::Hole& own : part.holes) {
     DrillHole hole;
     hole.at = face.flat({own.x, own.y});
     hole.place = own.name;
     hole.diameter = {"hole " + own.name, own.diameter, 0.0, 0.0, "the part", tolerance::Known::secondary};
-    hole.edge_asked = general::edge_distance_in_diameters() * own.diameter;
+    hole.own = true;
     out.holes.push_back(std::move(hole));
   }
 }
@@ -379,12 +344,13 @@ std::variant<int, std::string> part_asked(const Build& build, const std::string&
 
 }  // namespace
 
-std::variant<Drilling, std::string> drilling(const Build& build, const std::string& place, const std::string& part) {
+std::variant<Drilling, std::string> drilling(const Build& build, const std::string& place, const std::string& part,
+                                             bool ways) {
   const auto asked = part_asked(build, place, part);
   if (const auto* fault = std::get_if<std::string>(&asked)) return *fault;
   const int carrier = std::get<int>(asked);
   const build::HostPart& host = build.parts[static_cast<std::size_t>(carrier)];
-  std::optional<Face> face;
+  std::optional<PartFace> face;
   Drilling out;
   out.part = host.name;
   for (const Place& each : build.places) {
@@ -400,7 +366,7 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
     if (!face) face = face_of(host.part, each.axis, each.back);
     if (face->axis != each.axis || face->back != each.back)
       return "part `" + host.name + "` has holes on several faces: name one place with --place";
-    add_place(build, each, *bay, *face, out);
+    add_place(build, each, *bay, *face, ways, out);
   }
   if (!face) face = face_of(host.part, 2, false);
   if (place.empty()) add_own(host.part, *face, out);

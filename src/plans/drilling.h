@@ -21,10 +21,11 @@ using geometry::Vec2;
 struct DrillHole {
   Vec2 at{0.0};
   std::string place;              // whose hole it is; of the part's own holes their name
+  bool own = false;               // the part has it already: a pattern for what it will be fixed to
   tolerance::Dimension diameter;  // as asked for
   std::string meets;              // the drive's hole behind it; empty: none of the build's drives has one there
   double edge = 0.0;              // mm, its centre to the nearest edge of the part
-  double edge_asked = 0.0;        // by the rule of `edge_distance_in_diameters`
+  double edge_asked = 0.0;        // by the rule of `edge_distance_in_diameters`; 0 of the part's own
   double web = 0.0;               // mm of sheet between it and the nearest other hole; infinite with one hole
   double web_asked = 0.0;         // by the rule of `web_in_thicknesses`; 0 where the sheet's thickness is not known
 };
@@ -64,7 +65,8 @@ struct Pattern {
 struct Drilling {
   std::string part;
   Vec2 size{0.0};                // mm
-  std::vector<Outline> outline;  // of the part's largest body; holes among them
+  std::vector<Outline> outline;  // of the part's largest body, holes among them; the box round it, unless it is a plate
+                                 // that is seen along z
   std::vector<DrillHole> holes;
   std::vector<Pattern> patterns;
   std::vector<std::size_t> order;  // holes in the order of drilling: small ones first, then the shortest way on
@@ -72,9 +74,10 @@ struct Drilling {
 
 /// The holes of a place, or of a part: those of all its places, and its own. Neither named: of the one part that has
 /// panels. Refused, in words: no such part, no holes, holes in walls that no part describes, holes on several faces, a
-/// hole off its part, a part of less than 10 mm in either direction.
+/// hole off its part, a part of less than 10 mm in either direction. Without `ways` the patterns have no `placings`,
+/// which are most of the work: for a frame of a drag.
 [[nodiscard]] std::variant<Drilling, std::string> drilling(const build::Build& build, const std::string& place,
-                                                           const std::string& part);
+                                                           const std::string& part, bool ways = true);
 
 /// Hole less screw, mm (ASME Y14.5, from memory: no text of the standard was at hand). Fixed fastener, the thread in
 /// one of the two parts: the diameters of both parts' position zones together may be so much. Floating fastener,

@@ -1,6 +1,5 @@
 #pragma once
 // What a section plane cuts, as flat areas with their outlines and hatches.
-#include "geometry/overlap.h"
 #include "geometry/section.h"
 #include "render/frame.h"
 

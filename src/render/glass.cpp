@@ -20,6 +20,12 @@ void add_points(const Bounds& box, std::vector<Vec3>& out) {
   for (int i = 0; i < 8; ++i) out.push_back(middle + 0.8 * (box.corner(i) - middle));
 }
 
+bool within(const Bounds& inner, const Bounds& outer) {
+  for (int axis = 0; axis < 3; ++axis)
+    if (inner.low[axis] < outer.low[axis] || inner.high[axis] > outer.high[axis]) return false;
+  return true;
+}
+
 /// Whether the ray meets the box in front of its start.
 bool meets(const Vec3& from, const Vec3& along, const Bounds& box) {
   double in = 1e-3;  // mm: a face that the point lies on hides nothing
@@ -44,9 +50,10 @@ std::set<std::string> hiding(const Model& model, const Camera& camera) {
   std::vector<Vec3> points;
   for (const Thing& thing : model.things)
     if (thing.drive && !thing.late) add_points(thing.bounds, points);
+  if (points.empty()) add_points(model.drive, points);  // nothing is seated: then what hides the place
   std::map<std::string, std::vector<bool>> hidden;
   for (const Thing& thing : model.things) {
-    if (thing.drive || thing.material == Material::socket) continue;
+    if (thing.drive || thing.material == Material::socket || within(thing.bounds, model.drive)) continue;
     std::vector<bool>& of_part = hidden[thing.part];
     of_part.resize(points.size());
     for (std::size_t i = 0; i < points.size(); ++i)

@@ -86,7 +86,11 @@ Bounds bounds_of_drive(const Build& build, const Seating& seating, const Model& 
   Bounds out = Bounds::empty();
   for (const Thing& thing : model.things)
     if (thing.drive || thing.part == seating.place + " socket") out.add(thing.bounds);
-  if (out.low.x <= out.high.x || place == nullptr) return out;
+  if (place != nullptr && place->holds >= 0)  // what sits there
+    for (const Thing& thing : model.things)
+      if (thing.part == build.held[static_cast<std::size_t>(place->holds)].name) out.add(thing.bounds);
+  if (out.low.x <= out.high.x) return out;
+  if (place == nullptr) return model.bounds;
   for (const Thing& thing : model.things)
     if (thing.part == build.parts[static_cast<std::size_t>(place->part)].name) out.add(thing.bounds);
   return out;

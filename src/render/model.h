@@ -62,8 +62,8 @@ struct Model {
   geometry::Pose place;        // the place's frame
   geometry::Vec3 face{0.0, 0.0, 1.0};  // unit: the way the drive's component side or lid looks
   geometry::Bounds bounds;             // of everything
-  geometry::Bounds drive;          // of the drive with its socket; of the socket or the place's part where it has none
-  std::shared_ptr<KeptMaps> maps;  // clearance maps that were asked for already (render/clearance_map.h)
+  geometry::Bounds drive;  // of the drive with its socket, or of what sits there already; else of the place's part
+  std::shared_ptr<KeptMaps> maps;          // clearance maps that were asked for already (render/clearance_map.h)
   std::vector<geometry::Movement> way_in;  // the seating's way out, from the seat outward
 };
 

@@ -20,10 +20,13 @@ using output::Text;
 
 namespace {
 
-/// The drive and its socket with some of what surrounds it; no more of the machine than there is.
+/// The drive and its socket with some of what surrounds it; no more of the machine than there is. Where no drive is
+/// seated more of it, so that the place is recognized.
 Bounds near_drive(const Model& model) {
   const Vec3 size = model.drive.high - model.drive.low;
-  const double margin = 0.12 * std::max({size.x, size.y, size.z});
+  const bool seated =
+      std::any_of(model.things.begin(), model.things.end(), [](const Thing& each) { return each.drive; });
+  const double margin = (seated ? 0.12 : 1.0) * std::max({size.x, size.y, size.z});
   return {glm::max(model.drive.low - Vec3(margin), model.bounds.low),
           glm::min(model.drive.high + Vec3(margin), model.bounds.high)};
 }
@@ -38,8 +41,8 @@ Bounds room_of(const Model& model, double apart) {
     const Vec3 shift = stands_at(model, thing, apart, 1.0).shift;
     Bounds box{thing.bounds.low + shift, thing.bounds.high + shift};
     if (!thing.drive) {  // of a large tray only what is over the drive
-      box.low = glm::max(box.low, glm::min(model.drive.low, model.drive.low + shift) - Vec3(0.2 * reach));
-      box.high = glm::min(box.high, glm::max(model.drive.high, model.drive.high + shift) + Vec3(0.2 * reach));
+      box.low = glm::max(box.low, glm::min(model.drive.low, model.drive.low + shift) - Vec3(0.05 * reach));
+      box.high = glm::min(box.high, glm::max(model.drive.high, model.drive.high + shift) + Vec3(0.05 * reach));
       if (!(box.low.x <= box.high.x && box.low.y <= box.high.y && box.low.z <= box.high.z)) continue;
     }
     out.add(box);

@@ -1,6 +1,7 @@
 #include "render/put_in.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace baywright::render {

@@ -322,6 +322,8 @@ std::optional<Warmth> warmth(const Card& card, const Assumed& assumed) {
   }
   out.controller = controller.interval();
   out.memory = memory.interval();
+  for (Interval* found : {&out.controller, &out.memory})  // figures that all cool do not cool below the air
+    found->low = std::max(found->low, card.air.low);
   if (beyond(card, std::max(nominal->controller, nominal->memory))) out.remarks.push_back(Remark::beyond_correlation);
   if (card.room.low < open_room(card)) out.remarks.push_back(Remark::room_shallow);
   return out;

@@ -26,7 +26,7 @@ struct Sink {
   double width = 0.0;   // m
   double height = 0.0;  // m, over all
   std::optional<Fins> fins{};
-  Interval pad;  // pressed thickness, m; all 0: none, metal on chips
+  Interval pad;  // pressed thickness of what lies between, m
 };
 
 /// Where the card's component face looks.

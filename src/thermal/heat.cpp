@@ -13,6 +13,9 @@ namespace {
 
 constexpr double metre = 1e-3;  // of mm
 
+/// Grease fills gaps up to 0.05 mm (a distributor's tutorial, secondary); the lower end is common practice, no source.
+constexpr Interval grease{0.01e-3, 0.05e-3};  // m
+
 /// Gaps farther than this need not be reported by a check, mm (fit/clearance.h): what is over the drive may be anywhere
 /// beyond.
 constexpr double looked_for = fit::shown_beyond_mm;
@@ -66,7 +69,7 @@ std::optional<Sink> sink_of(const build::Drive& drive) {
               parts::outer_face(heatsink->part, axis, false).at(values)) *
              metre;
     };
-    Sink sink{extent(1), extent(0), extent(2), fins_of(heatsink->part, values), {}};
+    Sink sink{extent(1), extent(0), extent(2), fins_of(heatsink->part, values), grease};
     if (pad != nullptr) {
       const tolerance::Dimension& free = pad->free_thickness.dimension;
       const double share = (1.0 - pad->compress) * metre;
@@ -132,6 +135,7 @@ Heat heat_of(const build::Drive& drive, const build::Place& place, const fit::Se
   card.thickness = -drive.m2.underside.at(parts::nominal_values(drive.m2.part)) * metre;
   card.sink = sink_of(drive);
   constexpr Interval beyond{looked_for * metre, std::numeric_limits<double>::infinity()};
+  out.greased = card.sink && !out.contact;
   card.room = nearest(drive, seated, seating, true).value_or(beyond);
   card.air = around.air;
   card.speed = around.speed;

@@ -45,6 +45,7 @@ struct Heat {
   Surroundings around;
   std::optional<Budget> budget;    // of the place
   std::optional<Draw> draw;        // of the drive alone, where there is a budget
+  bool greased = false;            // a heatsink without a pad: grease is taken to be under it
   std::optional<Contact> contact;  // of a pad between the drive and its heatsink
 };
 

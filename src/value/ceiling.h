@@ -29,10 +29,11 @@ struct Ceiling {
 struct Present {
   std::string_view name;   // "emmc"
   std::string_view title;  // "soldered eMMC"
-  double megabytes = 0.0;  // its ceiling
+  double ceiling = 0.0;    // MB/s of its link
+  double read = 0.0;       // MB/s that it does; its ceiling where nothing better is known
   bool moves = false;      // heads have to move: what is small and scattered takes most of the time
   bool soldered = false;
-  std::string_view source;
+  std::string_view source;  // of `read`
   tolerance::Known known = tolerance::Known::practice;
 };
 [[nodiscard]] std::span<const Present> presents();

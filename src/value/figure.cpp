@@ -138,7 +138,9 @@ std::variant<Price, Refused> read_price(std::string_view text) {
   const Refused no_price{'`' + all + "` is no price", "write one as 79.90 EUR"};
   constexpr std::size_t longest = 12;
   const std::string currency = before + behind;
-  const bool odd = std::any_of(currency.begin(), currency.end(), digit) || before.find('-') != std::string::npos;
+  const bool odd = before.find('-') != std::string::npos || std::any_of(currency.begin(), currency.end(), [](char c) {
+                     return digit(c) || static_cast<unsigned char>(c) < 0x20 || c == 0x7f;
+                   });
   if (size == 0 || (!before.empty() && !behind.empty()) || odd || currency.size() > longest) return no_price;
   const Read read = number_of(std::string(rest.substr(0, size)), false);
   if (!read.value) return read.refused;

@@ -190,4 +190,20 @@ std::vector<std::size_t> ranked(std::span<const Offer> offers, std::span<const A
   return out;
 }
 
+std::optional<std::size_t> choice(std::span<const Offer> offers, std::span<const Standing> standings,
+                                  std::span<const std::size_t> order, bool in_a_machine) {
+  for (const std::size_t i : order) {
+    const bool goes = standings[i] == Standing::goes || (!in_a_machine && standings[i] != Standing::goes_not);
+    if (is_a_drive(offers[i]) && goes) return i;
+  }
+  return std::nullopt;
+}
+
+std::optional<std::size_t> fastest(std::span<const Offer> offers) {
+  std::optional<std::size_t> out;
+  for (std::size_t i = 0; i < offers.size(); ++i)
+    if (is_a_drive(offers[i]) && offers[i].read && (!out || *offers[i].read > *offers[*out].read)) out = i;
+  return out;
+}
+
 }  // namespace baywright::value

@@ -51,4 +51,12 @@ struct Order {
 [[nodiscard]] std::vector<std::size_t> ranked(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
                                               std::span<const Standing> standings, const Order& order);
 
+/// The first in that order to be taken: a drive that goes where it should, or, where no machine was asked, one of which
+/// nothing says that it does not. None where there is no such.
+[[nodiscard]] std::optional<std::size_t> choice(std::span<const Offer> offers, std::span<const Standing> standings,
+                                                std::span<const std::size_t> order, bool in_a_machine);
+
+/// The drive with the fastest stated reading, wherever it goes; none where no drive states it.
+[[nodiscard]] std::optional<std::size_t> fastest(std::span<const Offer> offers);
+
 }  // namespace baywright::value

@@ -43,6 +43,19 @@ std::vector<ActionRow> table() {
       {Action::closer, "closer", "Zoom in.", look, Needs::file, {{"+"}, {"="}}},
       {Action::farther, "farther", "Zoom out.", look, Needs::file, {{"-"}}},
 
+      {Action::holes,
+       "holes",
+       "The plan of holes and stand-offs: drag, type or nudge them; the drill template.",
+       look,
+       Needs::hole_plan,
+       {{"o"}}},
+      {Action::measure,
+       "measure",
+       "Between two faces, edges or holes: click one, then the other.",
+       look,
+       Needs::file,
+       {{"r"}}},
+
       {Action::hide, "hide", "Hide the chosen part.", parts, Needs::part, {{"h"}}},
       {Action::isolate, "alone", "Show the chosen part alone; again: all as before.", parts, Needs::part, {{"i"}}},
       {Action::glass, "glass", "Make the chosen part glass.", parts, Needs::part, {{"g"}}},
@@ -132,6 +145,8 @@ bool enabled(Action action, const Standing& standing) {
       return standing.tried;
     case Needs::way_in:
       return standing.way_in;
+    case Needs::hole_plan:
+      return standing.hole_plan;
   }
   return false;
 }

@@ -28,6 +28,8 @@ enum class Action {
   glass,
   distances,
   show_all,
+  holes,
+  measure,
   grid,
   findings,
   next_finding,
@@ -47,7 +49,21 @@ enum class Action {
 };
 
 /// What an action needs before it can be done.
-enum class Needs { nothing, file, unsaved, to_undo, to_redo, part, hidden, several, finding, plan, tried, way_in };
+enum class Needs {
+  nothing,
+  file,
+  unsaved,
+  to_undo,
+  to_redo,
+  part,
+  hidden,
+  several,
+  finding,
+  plan,
+  tried,
+  way_in,
+  hole_plan
+};
 
 struct ActionRow {
   Action action = Action::open;
@@ -67,13 +83,14 @@ struct Standing {
   bool unsaved = false;
   bool to_undo = false;
   bool to_redo = false;
-  bool part = false;     // one is chosen in the scene
-  bool hidden = false;   // something is hidden, as glass, isolated or coloured
-  bool several = false;  // more than one drive or place
-  bool finding = false;  // the seating has one or more
-  bool plan = false;     // something would make it fit
-  bool tried = false;    // a plan is shown, not yet applied
-  bool way_in = false;   // the drive can be put in
+  bool part = false;       // one is chosen in the scene
+  bool hidden = false;     // something is hidden, as glass, isolated or coloured
+  bool several = false;    // more than one drive or place
+  bool finding = false;    // the seating has one or more
+  bool plan = false;       // something would make it fit
+  bool tried = false;      // a plan is shown, not yet applied
+  bool way_in = false;     // the drive can be put in
+  bool hole_plan = false;  // the place has holes or stand-offs on the part that carries it
 };
 [[nodiscard]] bool enabled(Action action, const Standing& standing);
 

@@ -61,6 +61,8 @@ void draw_customer(Ui& ui, Session& session, ScenePane& before, ScenePane& after
   if (remedy)
     draw_caption(ui, "With the change: " + words_of(*session.remedy_plan()).change, *remedy,
                  {right.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge, captions});
+  float x = screen.x + screen.width - ui.px(16.0F) - width_of(ui.fonts.small, "back") - ui.px(14.0F);
+  if (word_button(ui, "back", x, screen.y + ui.px(10.0F), "back", false).chosen) session.act(Action::customer);
   pane_end();
 
   before.draw(ui, session, session.shown(), left, dense, now, "before", false);

@@ -49,16 +49,13 @@ void FindingsPane::draw(Ui& ui, Session& session, const Rectangle& at) {
     if (touched.chosen) session.choose_finding(i);
     y += high;
   }
-  if (i < findings.size() || first_ > 0) {
-    float word_x = at.x + edge - ui.px(7.0F);
-    const float word_y = at.y + at.height - ui.px(28.0F);
-    if (word_button(ui, "findings before", word_x, word_y, std::to_string(first_) + " above", false, first_ > 0).chosen)
-      --first_;
-    if (word_button(ui, "findings after", word_x, word_y, std::to_string(findings.size() - i) + " below", false,
-                    i < findings.size())
-            .chosen)
-      ++first_;
-  }
+  float word_x = at.x + edge - ui.px(7.0F);
+  const float word_y = at.y + at.height - ui.px(30.0F);
+  if (first_ > 0 && word_button(ui, "findings before", word_x, word_y, std::to_string(first_) + " above", false).chosen)
+    --first_;
+  if (i < findings.size() &&
+      word_button(ui, "findings after", word_x, word_y, std::to_string(findings.size() - i) + " below", false).chosen)
+    ++first_;
   list.AddLine({at.x + 0.5F, at.y}, {at.x + 0.5F, at.y + at.height}, colour(ui.palette->line));
   pane_end();
 }

@@ -50,14 +50,14 @@ void FootPane::draw_tiles(Ui& ui, Session& session, const plans::Search& search,
   if (session.tried() && *session.tried() < first_) first_ = *session.tried();
   if (session.tried() && *session.tried() >= first_ + shown) first_ = *session.tried() + 1 - shown;
   first_ = std::min(first_, count - shown);
-  if (count > shown) {  // the others by words at the right of the heading
-    float x = at.x + at.width - ui.px(150.0F);
-    if (word_button(ui, "tiles before", x, at.y - ui.px(4.0F), "before", false, first_ > 0).chosen) --first_;
-    if (word_button(ui, "tiles after", x, at.y - ui.px(4.0F), std::to_string(count - first_ - shown) + " more", false,
-                    first_ + shown < count)
-            .chosen)
-      ++first_;
-  }
+  const std::size_t left = count - first_ - shown;
+  float x_words = at.x + at.width - ui.px(150.0F);  // the others by words, at the right of the heading
+  if (first_ > 0 &&
+      word_button(ui, "tiles before", x_words, at.y - ui.px(4.0F), std::to_string(first_) + " before", false).chosen)
+    --first_;
+  if (left > 0 &&
+      word_button(ui, "tiles after", x_words, at.y - ui.px(4.0F), std::to_string(left) + " more", false).chosen)
+    ++first_;
 
   const float wide = std::min(ui.px(300.0F), (at.width + gap) / static_cast<float>(shown) - gap);
   bool any = false;
@@ -77,7 +77,8 @@ void FootPane::draw_tiles(Ui& ui, Session& session, const plans::Search& search,
     const float room = tile.width - ui.px(52.0F);
     const float row = line_of(ui.fonts.small);
     float y = tile.y + ui.px(7.0F);
-    const int lines = tile.height > 4.0F * row + ui.px(12.0F) ? 2 : 1;
+    // The change takes what lines the result and the price leave.
+    const int lines = std::clamp(static_cast<int>((tile.height - ui.px(12.0F)) / row) - 2, 1, 4);
     y += write_lines(ui.fonts.small_bold, x, y, ui.text(), words.change, room, lines);
     if (y + row <= tile.y + tile.height) write(ui.fonts.small, x, y, ui.text(), words.result, room);
     y += row;

@@ -9,7 +9,7 @@ namespace baywright::viewer {
 namespace {
 
 /// What is done with the hand and has no key of its own.
-constexpr std::array<std::pair<const char*, const char*>, 9> by_hand = {{
+constexpr std::array<std::pair<const char*, const char*>, 10> by_hand = {{
     {"drag the scene", "Turn it. Also the arrows."},
     {"Shift, drag", "Move it; also the right button, or Shift and the arrows."},
     {"wheel, two fingers", "Come nearer to what is under the pointer."},
@@ -17,7 +17,8 @@ constexpr std::array<std::pair<const char*, const char*>, 9> by_hand = {{
     {"double click", "Fly to it."},
     {"drag a band", "Change that length."},
     {"double click a band", "Type the length; on the keyboard, a figure."},
-    {"arrows on a band", "0.1 mm; with Ctrl 1, with Shift 0.01."},
+    {"drag a hole", "Move it on the plan; with Ctrl by tenths."},
+    {"arrows on either", "0.1 mm; with Shift 1, with Alt 0.01."},
     {"drop a file", "Open it."},
 }};
 

@@ -12,7 +12,7 @@ struct Rectangle {
 /// What the user may shift, as shares of the window; kept between runs.
 struct Fractions {
   float column = 0.26F;  // width of the stack column
-  float foot = 0.18F;    // height of what would make it fit
+  float foot = 0.2F;     // height of what would make it fit
 };
 
 struct Layout {

@@ -13,6 +13,7 @@ namespace {
 constexpr double seconds_of_flight = 0.45;
 constexpr double degrees_a_pixel = 0.4;  // at scale 1
 constexpr double degrees_a_key = 10.0;
+constexpr float strip = 40.0F;  // pixels at scale 1, of the words above and below
 
 bool same(const render::Camera& a, const render::Camera& b) {
   return a.target == b.target && a.toward == b.toward && a.up == b.up && a.height == b.height &&
@@ -90,6 +91,8 @@ void ScenePane::take_wishes(Session& session, const Shown& shown, const Rectangl
     to.height = std::min(to.height, std::max(20.0, 0.8 * glm::length(shown.model.drive.high - shown.model.drive.low)));
     fly(to, session, now);
   }
+  if (const auto face = std::exchange(session.fly_to_face, std::nullopt))
+    fly(render::facing(render::Side::top, face->first, face->second, aspect(at)), session, now);
   if (const double zoom = std::exchange(session.zoom, 1.0); zoom != 1.0) {
     render::Camera to = flight_.moving(now) ? to_ : camera_;
     to.height = std::clamp(to.height / zoom, 0.5, 1e5);
@@ -97,7 +100,8 @@ void ScenePane::take_wishes(Session& session, const Shown& shown, const Rectangl
   }
 }
 
-void ScenePane::steer(Ui& ui, Session& session, const Shown& shown, const Rectangle& at, const char* name) {
+void ScenePane::steer(Ui& ui, Session& session, const Shown& shown, const Rectangle& at, const char* name,
+                      bool holds_view) {
   const ImGuiIO& io = ImGui::GetIO();
   const Touch touched = touch(ui, name, at);
   const bool over = touched.pointed || touched.held;
@@ -124,7 +128,7 @@ void ScenePane::steer(Ui& ui, Session& session, const Shown& shown, const Rectan
   if (touched.held && (by.x != 0.0F || by.y != 0.0F)) {
     if (std::hypot(io.MousePos.x - pressed_x_, io.MousePos.y - pressed_y_) > ui.px(4.0F)) turned_ = true;
     const double turn = degrees_a_pixel / static_cast<double>(ui.scale);
-    if (turned_ && io.KeyShift)
+    if (turned_ && (io.KeyShift || holds_view))
       pan(static_cast<double>(by.x), static_cast<double>(by.y));
     else if (turned_)
       orbit(-turn * static_cast<double>(by.x), -turn * static_cast<double>(by.y));
@@ -145,7 +149,7 @@ void ScenePane::steer(Ui& ui, Session& session, const Shown& shown, const Rectan
   if (!touched.stood_on && !ui.stops.at().empty()) return;  // arrows are another's
   for (const auto& [key, across, over_it] : {std::tuple{"Left", -1.0, 0.0}, std::tuple{"Right", 1.0, 0.0},
                                              std::tuple{"Up", 0.0, -1.0}, std::tuple{"Down", 0.0, 1.0}}) {
-    if (ui.took({key})) orbit(degrees_a_key * across, degrees_a_key * over_it);
+    if (!holds_view && ui.took({key})) orbit(degrees_a_key * across, degrees_a_key * over_it);
     if (ui.took({key, false, true})) pan(-40.0 * across, 40.0 * over_it);
   }
 }
@@ -192,7 +196,7 @@ const render::Thing* ScenePane::under_pointer(const Shown& shown, const Rectangl
   return found == shown.model.things.end() ? nullptr : &*found;
 }
 
-void ScenePane::draw_words(Ui& ui, Session& session, const Rectangle& at) {
+float ScenePane::draw_words(Ui& ui, Session& session, const Rectangle& at) {
   const Standing standing = session.standing();
   const Looking& looking = session.looking;
   const auto on = [&](Action action) {
@@ -209,6 +213,10 @@ void ScenePane::draw_words(Ui& ui, Session& session, const Rectangle& at) {
         return looking.cut;
       case Action::apart:
         return looking.apart.goal() > 0.5;
+      case Action::holes:
+        return session.mode == Mode::holes;
+      case Action::measure:
+        return session.mode == Mode::measure;
       default:
         return false;
     }
@@ -222,34 +230,47 @@ void ScenePane::draw_words(Ui& ui, Session& session, const Rectangle& at) {
     for (const Action action : wanted)
       if (word_button(ui, "do " + std::string(row(action).name), x, y, row(action).name, on(action)).chosen)
         session.act(action);
+    return width;
   };
-  row_of({Action::whole, Action::front, Action::side, Action::top, Action::cut, Action::apart, Action::put_in},
-         at.y + ui.px(10.0F));
-  row_of({Action::hide, Action::isolate, Action::glass, Action::distances, Action::show_all}, at.y + ui.px(36.0F));
-  row_of({Action::findings, Action::customer, Action::open, Action::save, Action::undo, Action::redo, Action::help},
-         at.y + at.height - ui.px(36.0F));
+  row_of({Action::whole, Action::front, Action::side, Action::top, Action::cut, Action::apart, Action::put_in,
+          Action::holes, Action::measure},
+         at.y + 0.5F * (ui.px(strip) - ui.px(26.0F)));
+  const float taken =
+      row_of({Action::findings, Action::customer, Action::open, Action::save, Action::undo, Action::redo, Action::help},
+             at.y + at.height - 0.5F * (ui.px(strip) + ui.px(26.0F)));
+  return at.width - taken - ui.px(17.0F);
 }
 
-void ScenePane::draw_name(Ui& ui, const Session& session, const Shown& shown, const render::Thing* pointed,
-                          const Rectangle& at) {
-  std::string name;
+/// What is pointed at or chosen, with what can be done to it.
+void ScenePane::draw_name(Ui& ui, Session& session, const Shown& shown, const render::Thing* pointed,
+                          const Rectangle& at, float room) {
   const auto full = [](const render::Thing& thing) {
     return thing.body.empty() || thing.body == thing.part ? thing.part : thing.body + " of " + thing.part;
   };
-  if (pointed != nullptr) {
-    name = full(*pointed);
-  } else if (session.looking.chosen) {
-    for (const render::Thing& thing : shown.model.things)
-      if (thing.element == *session.looking.chosen) name = full(thing);
-  }
-  if (name.empty()) return;
-  write(ui.fonts.small_bold, at.x + ui.px(18.0F), at.y + ui.px(14.0F), ui.text(), name, 0.45F * at.width);
+  std::string name = pointed != nullptr ? full(*pointed) : std::string();
+  for (const render::Thing& thing : shown.model.things)
+    if (name.empty() && thing.element == session.looking.chosen) name = full(thing);
+  std::vector<Action> wanted = {Action::hide, Action::isolate, Action::glass, Action::distances, Action::show_all};
+  const Standing standing = session.standing();
+  std::erase_if(wanted, [&](Action action) { return !enabled(action, standing); });
+  float words = 0.0F;
+  for (const Action action : wanted) words += width_of(ui.fonts.small, row(action).name) + ui.px(14.0F);
+  float x = at.x + ui.px(20.0F);
+  const float y = at.y + at.height - 0.5F * (ui.px(strip) + ui.px(26.0F));
+  x += write(ui.fonts.small_bold, x, y + ui.px(5.0F), ui.text(), name, std::max(room - words - ui.px(40.0F), 0.0F));
+  x += ui.px(name.empty() ? -7.0F : 8.0F);
+  for (const Action action : wanted)
+    if (word_button(ui, "do " + std::string(row(action).name), x, y, row(action).name, false).chosen)
+      session.act(action);
 }
 
-void ScenePane::draw(Ui& ui, Session& session, const std::shared_ptr<const Shown>& shown, const Rectangle& at,
-                     float dense, double now, const char* name, bool words) {
-  pane_begin(name, at, colour(ui.palette->scene));
-  if (shown && at.width >= 1.0F && at.height >= 1.0F) {
+void ScenePane::draw(Ui& ui, Session& session, const std::shared_ptr<const Shown>& shown, const Rectangle& pane,
+                     float dense, double now, const char* name, bool words, SceneTool* tool) {
+  pane_begin(name, pane, colour(ui.palette->scene));
+  if (shown && pane.width >= 1.0F && pane.height >= 1.0F) {
+    // Words stand above and below the picture, so that what is written in it never runs into them.
+    const float off = words ? std::min(ui.px(strip), 0.25F * pane.height) : 0.0F;
+    const Rectangle at{pane.x, pane.y + off, pane.width, pane.height - 2.0F * off};
     take_wishes(session, *shown, at, now);
     if (flight_.moving(now))
       camera_ = render::between(from_, to_, flight_.at(now));
@@ -257,31 +278,33 @@ void ScenePane::draw(Ui& ui, Session& session, const std::shared_ptr<const Shown
       camera_ = to_;
     flying_ = flight_.moving(now);
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    list.ChannelsSplit(2);
-    list.ChannelsSetCurrent(1);
-    if (words) draw_words(ui, session, at);  // before the scene's own area, so that they are what is pointed at
-    list.ChannelsSetCurrent(0);
-    steer(ui, session, *shown, at, name);
+    const float room = words ? draw_words(ui, session, pane) : 0.0F;
+    if (tool != nullptr) tool->take(ui, session, {at, camera_, *shown});
+    steer(ui, session, *shown, at, name, tool != nullptr && tool->holds_view());
     const bool pointed_at = ImGui::IsItemHovered() && !ImGui::IsItemActive();
     const bool released = ImGui::IsItemDeactivated() && !turned_;
     render::Look look = look_of(session, *shown, now);
     look.scale = static_cast<double>(ui.scale);
+    if (tool != nullptr) tool->adapt(look, *shown);
     render(look, *shown, at, dense);
     of_ = shown;
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(canvas_.texture())), {at.x, at.y},
                   {at.x + at.width, at.y + at.height}, {0.0F, 1.0F}, {1.0F, 0.0F});
-    paint(render::notes_on(shown->model, look, static_cast<int>(at.width), static_cast<int>(at.height)), list, ui.fonts,
-          at.x, at.y, colour(ui.palette->scene));
+    if (tool == nullptr)
+      paint(render::notes_on(shown->model, look, static_cast<int>(at.width), static_cast<int>(at.height)), list,
+            ui.fonts, at.x, at.y, colour(ui.palette->scene));
     const render::Thing* pointed = pointed_at || released ? under_pointer(*shown, at, dense) : nullptr;
-    if (released) session.looking.chosen = pointed == nullptr ? std::nullopt : std::optional(pointed->element);
-    if (pointed != nullptr && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
+    SceneView view{at, camera_, *shown, pointed == nullptr ? std::nullopt : std::optional(pointed->element)};
+    if (released && !(tool != nullptr && tool->clicked(session, view)))
+      session.looking.chosen = pointed == nullptr ? std::nullopt : std::optional(pointed->element);
+    if (tool != nullptr) tool->paint(ui, session, view);
+    if (tool == nullptr && pointed != nullptr && ImGui::IsMouseDoubleClicked(ImGuiMouseButton_Left)) {
       render::Camera to = camera_;
       to.target = 0.5 * (pointed->bounds.low + pointed->bounds.high);
       to.height = std::max(10.0, 1.4 * glm::length(pointed->bounds.high - pointed->bounds.low));
       fly(to, session, now);
     }
-    if (words) draw_name(ui, session, *shown, pointed, at);
-    list.ChannelsMerge();
+    if (words) draw_name(ui, session, *shown, pointed, pane, room);
   }
   pane_end();
 }

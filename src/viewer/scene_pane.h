@@ -3,6 +3,7 @@
 // trackpad; what lies under the pointer is named, and chosen by a click.
 #include "render/canvas.h"
 #include "render/look.h"
+#include "viewer/scene_tool.h"
 #include "viewer/session.h"
 #include "viewer/ui.h"
 
@@ -16,22 +17,25 @@ class ScenePane {
  public:
   explicit ScenePane(render::Canvas canvas) : canvas_(std::move(canvas)) {}
 
-  /// `name`: of its window, unique. `words`: the views that can be chosen stand at the upper right.
+  /// `name`: of its window, unique. `words`: the views that can be chosen stand at the upper right. `tool`: what the
+  /// hand does beside; null: it only looks.
   void draw(Ui& ui, Session& session, const std::shared_ptr<const Shown>& shown, const Rectangle& at, float dense,
-            double now, const char* name, bool words);
+            double now, const char* name, bool words, SceneTool* tool = nullptr);
   /// Looks from where the other one looks, so that two can be compared.
   void follow(const ScenePane& other) { camera_ = other.camera_, flight_.jump(1.0), flying_ = false; }
   [[nodiscard]] bool moving(double now) const { return flight_.moving(now); }
 
  private:
-  void steer(Ui& ui, Session& session, const Shown& shown, const Rectangle& at, const char* name);
+  void steer(Ui& ui, Session& session, const Shown& shown, const Rectangle& at, const char* name, bool holds_view);
   void take_wishes(Session& session, const Shown& shown, const Rectangle& at, double now);
   void fly(const render::Camera& to, const Session& session, double now);
   [[nodiscard]] render::Look look_of(const Session& session, const Shown& shown, double now) const;
   void render(const render::Look& look, const Shown& shown, const Rectangle& at, float dense);
   [[nodiscard]] const render::Thing* under_pointer(const Shown& shown, const Rectangle& at, float dense);
-  void draw_words(Ui& ui, Session& session, const Rectangle& at);
-  void draw_name(Ui& ui, const Session& session, const Shown& shown, const render::Thing* pointed, const Rectangle& at);
+  /// Returns the width that is free at the left of the lower words.
+  float draw_words(Ui& ui, Session& session, const Rectangle& at);
+  void draw_name(Ui& ui, Session& session, const Shown& shown, const render::Thing* pointed, const Rectangle& at,
+                 float room);
 
   render::Canvas canvas_;
   std::shared_ptr<const Shown> of_;

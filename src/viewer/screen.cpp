@@ -4,6 +4,7 @@
 #include "viewer/customer_pane.h"
 #include "viewer/grid_pane.h"
 #include "viewer/help_pane.h"
+#include "viewer/hole_foot.h"
 #include "viewer/question_pane.h"
 
 #include <algorithm>
@@ -53,7 +54,7 @@ void Screen::split(const Layout& layout, const Rectangle& all) {
   Fractions& kept = session_.settings.fractions;
   const ImVec2 mouse = ImGui::GetIO().MousePos;
   const auto line = [&](const char* name, const Rectangle& at, ImGuiMouseCursor cursor) {
-    pane_begin(name, at, 0);
+    pane_begin(name, at, 0, true);
     const Touch touched = touch(ui_, name, at, false);
     if (touched.pointed || touched.held) ImGui::SetMouseCursor(cursor);
     pane_end();
@@ -67,21 +68,41 @@ void Screen::split(const Layout& layout, const Rectangle& all) {
     kept.foot = std::clamp(1.0F - mouse.y / std::max(all.height, 1.0F), 0.05F, 0.9F);
 }
 
+SceneTool* Screen::tool() {
+  if (session_.mode != Mode::measure) measure_view_.leave();
+  if (session_.mode == Mode::holes) placing_.look(session_);
+  if (session_.mode != Mode::holes || placing_.plan() == nullptr) placing_.leave();
+  if (placing_.plan() != nullptr) return &hole_view_;
+  return session_.mode == Mode::measure && session_.seen() ? &measure_view_ : nullptr;
+}
+
+void Screen::draw_column(const Rectangle& at) {
+  if (placing_.plan() != nullptr) return hole_column_.draw(ui_, session_, placing_, at);
+  if (session_.mode != Mode::measure) return stack_.draw(ui_, session_, at);
+  const float below = std::min(ui_.px(176.0F), 0.45F * at.height);
+  stack_.draw(ui_, session_, {at.x, at.y, at.width, at.height - below});
+  measure_view_.draw_words(ui_, session_, {at.x, at.y + at.height - below, at.width, below});
+}
+
 void Screen::draw_panes(const Rectangle& all, double now) {
   if (session_.customer && session_.shown()) return draw_customer(ui_, session_, before_, after_, all, dense_, now);
   const Layout layout = layout_of(all.width, all.height, ui_.scale, session_.settings.fractions, false);
   draw_answer(ui_, session_, layout.answer);
-  stack_.draw(ui_, session_, layout.column);
+  SceneTool* const held = tool();
+  draw_column(layout.column);
   Rectangle scene = layout.scene;
   if (session_.page == Page::findings && session_.seen()) {
     const float wide = std::min(ui_.px(380.0F), 0.5F * scene.width);
     scene.width -= wide;
-    before_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true);
+    before_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true, held);
     findings_.draw(ui_, session_, {scene.x + scene.width, scene.y, wide, scene.height});
   } else {
-    before_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true);
+    before_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true, held);
   }
-  foot_.draw(ui_, session_, layout.foot);
+  if (placing_.plan() != nullptr)
+    draw_hole_foot(ui_, session_, placing_, layout.foot);
+  else
+    foot_.draw(ui_, session_, layout.foot);
   split(layout, all);
 }
 
@@ -106,11 +127,9 @@ void Screen::draw_page(const Rectangle& all) {
 /// What has just happened, over the scene's foot; a fault stays until it is left.
 void Screen::draw_notice(const Rectangle& all) {
   std::string text = session_.notice();
-  bool fault = session_.notice_is_fault();
-  if (text.empty() && session_.document() && session_.document()->fault()) {
+  const bool fault = !text.empty() && session_.notice_is_fault();
+  if (text.empty() && session_.document() && session_.document()->fault())
     text = session_.document()->fault()->text() + " What is shown is the build before that.";
-    fault = true;
-  }
   if (text.empty()) return;
   const float room = std::min(0.7F * all.width, ui_.px(760.0F));
   const auto lines = lines_of(ui_.fonts.text, text, room - ui_.px(40.0F), 4);
@@ -119,8 +138,7 @@ void Screen::draw_notice(const Rectangle& all) {
   const float row = line_of(ui_.fonts.text);
   const float high = row * static_cast<float>(lines.size()) + ui_.px(20.0F) + (fault ? row : 0.0F);
   const Rectangle at{std::round(0.5F * (all.width - wide)) - ui_.px(20.0F), ui_.px(96.0F), wide + ui_.px(40.0F), high};
-  ImGui::SetNextWindowFocus();
-  pane_begin("notice", at, colour(ui_.palette->pane));
+  pane_begin("notice", at, colour(ui_.palette->pane), true);
   ImGui::GetWindowDrawList()->AddRect({at.x, at.y}, {at.x + at.width, at.y + high},
                                       colour(fault ? ui_.palette->text : ui_.palette->bar_line));
   float y = at.y + ui_.px(10.0F);

@@ -2,6 +2,9 @@
 // All panes of the window, each in its place.
 #include "viewer/findings_pane.h"
 #include "viewer/foot_pane.h"
+#include "viewer/hole_column.h"
+#include "viewer/hole_view.h"
+#include "viewer/measure_view.h"
 #include "viewer/open_pane.h"
 #include "viewer/scene_pane.h"
 #include "viewer/session.h"
@@ -32,6 +35,8 @@ class Screen {
       : session_(std::move(settings), std::move(options)), before_(std::move(one)), after_(std::move(other)) {}
 
   void draw_panes(const Rectangle& all, double now);
+  SceneTool* tool();  // of the session's mode; null: none
+  void draw_column(const Rectangle& at);
   void draw_page(const Rectangle& all);
   void draw_notice(const Rectangle& all);
   void split(const Layout& layout, const Rectangle& all);
@@ -45,6 +50,10 @@ class Screen {
   ScenePane after_;
   StackPane stack_;
   FootPane foot_;
+  Placing placing_;
+  HoleView hole_view_{placing_};
+  HoleColumn hole_column_;
+  MeasureView measure_view_;
   FindingsPane findings_;
   OpenPane open_;
 };

@@ -3,6 +3,7 @@
 #include "output/answer_words.h"
 #include "output/words.h"
 #include "tolerance/reading.h"
+#include "viewer/hole_plan.h"
 
 #include <algorithm>
 #include <array>
@@ -57,6 +58,7 @@ void Session::take(Document document) {
   document_ = std::move(document);
   remember(settings, document_->path());
   looking = {};
+  mode = Mode::looking;
   finding_.reset();
   rest_ = {};
   page = document_->recovery() ? Page::recovery : Page::none;
@@ -134,6 +136,7 @@ void Session::refresh(bool ask) {
   shown_ = show(*document_->build(), choice_, options_, !ask);
   choice_ = shown_->choice;
   viewer::handles(document_->text(), *shown_).swap(handles_);
+  if (mode == Mode::holes && !has_hole_plan(shown_->build, choice_.place)) mode = Mode::looking;
   if (ask) background_.ask(document_->version(), document_->build(), document_->text(), choice_, options_);
 }
 
@@ -192,6 +195,9 @@ std::optional<std::size_t> Session::finding() const {
   if (finding_)
     for (std::size_t i = 0; i < seating.findings.size(); ++i)
       if (same(*finding_, seating.findings[i])) return i;
+  for (const fit::Question* each :
+       {&seating.questions.form_factor, &seating.questions.interface, &seating.questions.bus})
+    if (each->answer != fit::Answer::yes) return std::nullopt;  // then the answer is no gap
   const fit::Finding* answers = output::answering(seating);
   if (answers != nullptr && answers->gap) return static_cast<std::size_t>(answers - seating.findings.data());
   return seating.deciding;
@@ -224,6 +230,7 @@ Standing Session::standing() const {
   out.plan = search() != nullptr && !search()->plans.empty();
   out.tried = tried_.has_value();
   out.way_in = !seen()->model.way_in.empty();
+  out.hole_plan = has_hole_plan(seen()->build, choice_.place);
   return out;
 }
 
@@ -306,6 +313,19 @@ void Session::drag(const Handle& handle, double value) {
   refresh(false);
 }
 
+std::optional<parts::Fault> Session::drag(const std::string& label, std::span<const build::Edit> edits, bool by_key) {
+  if (auto fault = document_->drag(label, edits)) return fault;
+  refresh(false);
+  if (by_key) commit_at_ = now_ + seconds_of_nudge;
+  return std::nullopt;
+}
+
+std::optional<parts::Fault> Session::change(const std::string& label, std::span<const build::Edit> edits) {
+  if (auto fault = document_->edit(label, edits)) return fault;
+  refresh(true);
+  return std::nullopt;
+}
+
 void Session::nudge(const Handle& handle, double by) {
   drag(handle, handle.nominal + by);
   commit_at_ = now_ + seconds_of_nudge;
@@ -359,6 +379,7 @@ void Session::act(Action action) {
   const auto toward = [&](render::Side side) {
     looking.side = side;
     fly_to = side;
+    if (mode == Mode::holes) mode = Mode::looking;
   };
   const auto toggle = [&](Page wanted) { page = page == wanted ? Page::none : wanted; };
   const double patience = settings.motion ? 1.0 : 0.0;
@@ -413,6 +434,14 @@ void Session::act(Action action) {
       return act_on_part(action);
     case Action::show_all:
       return looking.show_all();
+    case Action::holes:
+      if (mode == Mode::holes) return toward(looking.side.value_or(render::Side::whole));
+      try_plan(std::nullopt);
+      mode = Mode::holes;
+      return;
+    case Action::measure:
+      mode = mode == Mode::measure ? Mode::looking : Mode::measure;
+      return;
     case Action::grid:
       return toggle(Page::grid);
     case Action::findings:
@@ -421,6 +450,7 @@ void Session::act(Action action) {
       return choose_finding((finding().value_or(seen()->seating.findings.size() - 1) + 1) %
                             seen()->seating.findings.size());
     case Action::try_plan: {
+      if (mode == Mode::holes) toward(looking.side.value_or(render::Side::whole));
       const std::size_t next = tried_ ? *tried_ + 1 : 0;
       return try_plan(next < search()->plans.size() ? std::optional(next) : std::nullopt);
     }
@@ -455,6 +485,10 @@ void Session::act(Action action) {
         notice_.clear();
       } else if (tried_) {
         try_plan(std::nullopt);
+      } else if (mode == Mode::holes) {
+        toward(looking.side.value_or(render::Side::whole));
+      } else if (mode == Mode::measure) {
+        mode = Mode::looking;
       } else if (customer) {
         customer = false;
       } else if (looking.alone) {

@@ -11,6 +11,7 @@
 #include <filesystem>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -22,6 +23,9 @@ namespace baywright::viewer {
 /// What lies over the window. `unsaved` asks what becomes of changes, `recovery` of what an earlier run left,
 /// `conflict` of a file that changed outside while it was changed here.
 enum class Page { none, help, open, grid, findings, unsaved, recovery, conflict };
+
+/// What the hand does in the scene: look round, place holes on their plan, measure.
+enum class Mode { looking, holes, measure };
 
 class Session {
  public:
@@ -55,6 +59,10 @@ class Session {
   void drag(const Handle& handle, double value);
   /// One small step by the keyboard; those that follow soon belong to it.
   void nudge(const Handle& handle, double by);
+  /// Any figures that follow the hand (`by_key`: steps by the keyboard, those that follow soon belong to it), and a
+  /// change at once. Refused with nothing changed; that is for the caller to say.
+  std::optional<parts::Fault> drag(const std::string& label, std::span<const build::Edit> edits, bool by_key);
+  std::optional<parts::Fault> change(const std::string& label, std::span<const build::Edit> edits);
   void commit();  // the hand let go
   void cancel();
   /// A length as people type it, "9.6" or "9.6 ±0.2"; the fault says what would be right.
@@ -72,9 +80,8 @@ class Session {
   /// The best plan that fits, ready to be looked at beside what is; null: there is none, or it fits as it is.
   [[nodiscard]] std::shared_ptr<const Shown> remedy();
   [[nodiscard]] const plans::Plan* remedy_plan() const;
-  /// The finding whose chain the column shows; none: nothing that decides has a chain.
+  /// The finding whose chain the column shows: the chosen one, else the one that decides; none: no gap decides.
   [[nodiscard]] std::optional<std::size_t> finding() const;
-  [[nodiscard]] bool finding_chosen() const { return finding_.has_value(); }
   [[nodiscard]] std::string title() const;   // of the window: the answer, then the file
   [[nodiscard]] std::string answer() const;  // what Ctrl+C copies
   [[nodiscard]] const std::string& notice() const { return notice_; }
@@ -84,10 +91,12 @@ class Session {
   Settings settings;
   Looking looking;
   Page page = Page::none;
+  Mode mode = Mode::looking;
   bool customer = false;
   std::optional<render::Side> fly_to;  // wishes of an action, taken by the scene
   std::optional<std::size_t> fly_to_finding;
   bool fly_to_cut = false;
+  std::optional<std::pair<geometry::Pose, geometry::Bounds>> fly_to_face;  // seen from its z axis, y up
   double zoom = 1.0;
 
  private:

@@ -4,6 +4,7 @@
 #include "output/words.h"
 #include "render/camera.h"
 #include "tolerance/reading.h"
+#include "viewer/arrow_step.h"
 
 #include <algorithm>
 #include <array>
@@ -30,11 +31,11 @@ std::string plain(double value) {
 
 }  // namespace
 
-const Handle* StackPane::handle_of(const Session& session, const std::string& name) const {
-  if (session.tried()) return nullptr;  // what is only shown is not changed
+std::optional<Handle> StackPane::handle_of(const Session& session, const std::string& name) const {
+  if (session.tried()) return std::nullopt;  // what is only shown is not changed
   for (const Handle& handle : session.handles())
-    if (!handle.band.empty() && handle.band == name) return &handle;
-  return nullptr;
+    if (!handle.band.empty() && handle.band == name) return handle;
+  return std::nullopt;
 }
 
 const fit::ChainLink* StackPane::link_of(const std::string& name) const {
@@ -123,7 +124,7 @@ void StackPane::draw_column(Ui& ui, Session& session, const Rectangle& at) {
 void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, const StackBox& box,
                           const StackColumns& columns, const Label& label) {
   const output::Band& band = (box.open ? column_.open : column_.close)[box.band];
-  const Handle* handle = handle_of(session, band.name);
+  const std::optional<Handle> handle = handle_of(session, band.name);
   const fit::ChainLink* link = link_of(band.name);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const Rectangle& r = box.at;
@@ -134,23 +135,15 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
   // A thin band is still 24 pixels to point at, with its label: the label is its larger target.
   const float label_x = box.open ? columns.narrow - ui.px(7.0F) - columns.left : columns.right;
   const float room = box.open ? columns.left : columns.right_width;
-  const std::string id = "band " + band.name + (box.open ? " open" : " close");
+  const std::string id = "band " + band.name + (box.open ? " open " : " close ") + std::to_string(box.band);
   const Touch on_label =
       touch(ui, id, {label_x - ui.px(4.0F), box.label - ui.px(1.0F), room + ui.px(8.0F), box.label_height});
   const Touch on_bar = touch(ui, id + " bar", r, false);
   const bool lit = on_label.pointed || on_bar.pointed || on_label.stood_on ||
-                   (hand_ && handle != nullptr && hand_->handle.path == handle->path);
+                   (hand_ && handle && hand_->handle.path == handle->path);
 
   list.AddRectFilled(low, high, colour(box.band % 2 == 0 ? ui.palette->bar : ui.palette->other_bar));
   list.AddRect(low, high, lit ? ui.text() : colour(ui.palette->bar_line), 0.0F, 0, lit ? ui.px(2.0F) : ui.px(1.0F));
-  if (handle != nullptr && r.height > ui.px(7.0F)) {  // a grip: this one can be dragged
-    const float middle = r.x + 0.5F * r.width;
-    const float inward = layout.down ? -1.0F : 1.0F;
-    for (const float off : {3.0F, 6.0F})
-      list.AddLine({middle - ui.px(5.0F), box.end + inward * ui.px(off)},
-                   {middle + ui.px(5.0F), box.end + inward * ui.px(off)}, ui.text(), ui.px(1.0F));
-  }
-
   // The limits as a whisker at the far end. An open side is dashed and has no cap.
   const float x = box.open ? r.x + 0.5F * r.width : r.x + ui.px(8.0F);
   const float outward = layout.down ? 1.0F : -1.0F;
@@ -183,17 +176,22 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
     y += row;
   };
   for (const std::string& line : label.name) write_line(ui.fonts.small_bold, ui.text(), line);
-  if (handle != nullptr && types(*handle))
+  if (handle && types(*handle))
     draw_field(ui, session, label_x, y - ui.px(3.0F), std::max(ui.px(92.0F), room));
   else
     for (const std::string& line : label.value) write_line(ui.fonts.small, ui.quiet(), line);
+  if (handle && !label.value.empty()) {  // a line below says that this one can be changed
+    const float width = width_of(ui.fonts.small, label.value.back());
+    const float under = box.open ? label_x + room - width : label_x;
+    list.AddLine({under, y}, {under + width, y}, ui.quiet());
+  }
 
   if (on_label.chosen || on_bar.chosen || on_label.stood_on) {
-    if (on_label.chosen && chosen_ == band.name && handle != nullptr && on_label.stood_on)
+    if (on_label.chosen && chosen_ == band.name && handle && on_label.stood_on)
       typing_ = Typing{*handle, plain(handle->nominal), {}, true};
     if (!(hand_ && hand_->moved)) chosen_ = band.name;
   }
-  if (handle == nullptr) return;
+  if (!handle) return;
   const double sensitivity = link == nullptr ? 1.0 : std::abs(link->sensitivity);
   hold(ui, session, on_bar, *handle, sensitivity, layout.down, layout.per_mm);
   hold(ui, session, on_label, *handle, sensitivity, layout.down, layout.per_mm);
@@ -223,11 +221,7 @@ void StackPane::hold(Ui& ui, Session& session, const Touch& touched, const Handl
     hand_.reset();
   }
   if (!touched.stood_on || typing_) return;
-  for (const auto& [key, sign] :
-       {std::pair{"Up", 1.0}, std::pair{"Down", -1.0}, std::pair{"Right", 1.0}, std::pair{"Left", -1.0}})
-    for (const auto& [chord, by] : {std::pair{Chord{key, false, false}, 0.1}, std::pair{Chord{key, true, false}, 1.0},
-                                    std::pair{Chord{key, false, true}, 0.01}})
-      if (ui.took(chord)) return session.nudge(handle, sign * by);
+  if (const geometry::Vec2 by = arrow_step(ui); by != geometry::Vec2(0.0)) return session.nudge(handle, by.x + by.y);
   for (const char* digit : {"0", "1", "2", "3", "4", "5", "6", "7", "8", "9"})
     if (ui.took({digit})) {
       typing_ = Typing{handle, digit, {}, true};
@@ -280,7 +274,7 @@ void StackPane::draw_refused(Ui& ui, Session& session, const Rectangle& at) {
   y += write_lines(ui.fonts.small, at.x, y, ui.quiet(), column_.refused, at.width, 4) + ui.px(10.0F);
   for (const fit::ChainLink& link : finding.chain) {
     if (y + 2.0F * line_of(ui.fonts.small) > at.y + at.height) break;
-    const Handle* handle = handle_of(session, link.dimension.name);
+    const std::optional<Handle> handle = handle_of(session, link.dimension.name);
     const float row = line_of(ui.fonts.small);
     const Touch touched = touch(ui, "chain " + link.dimension.name,
                                 {at.x - ui.px(4.0F), y, at.width + ui.px(8.0F), 2.0F * row + ui.px(2.0F)});
@@ -289,14 +283,14 @@ void StackPane::draw_refused(Ui& ui, Session& session, const Rectangle& at) {
                                                 {at.x + at.width + ui.px(4.0F), y + 2.0F * row + ui.px(2.0F)},
                                                 colour(ui.palette->raised), ui.px(3.0F));
     write(ui.fonts.small_bold, at.x, y, ui.text(), link.dimension.name, at.width);
-    if (handle != nullptr && types(*handle))
+    if (handle && types(*handle))
       draw_field(ui, session, at.x, y + row - ui.px(3.0F), at.width);
     else
       write(ui.fonts.small, at.x, y + row, ui.quiet(), tolerance::in_words(link.dimension), at.width);
-    if (touched.chosen && handle != nullptr && (touched.twice || chosen_ == link.dimension.name))
+    if (touched.chosen && handle && (touched.twice || chosen_ == link.dimension.name))
       typing_ = Typing{*handle, plain(handle->nominal), {}, true};
     if (touched.chosen || touched.stood_on) chosen_ = link.dimension.name;
-    if (handle != nullptr && touched.stood_on) hold(ui, session, {.stood_on = true}, *handle, 1.0, false, 1.0F);
+    if (handle && touched.stood_on) hold(ui, session, {.stood_on = true}, *handle, 1.0, false, 1.0F);
     y += 2.0F * row + ui.px(6.0F);
   }
 }

@@ -47,7 +47,8 @@ class StackPane {
   void draw_field(Ui& ui, Session& session, float x, float y, float room);
   void hold(Ui& ui, Session& session, const Touch& touched, const Handle& handle, double sensitivity, bool grows_down,
             float per_mm);
-  [[nodiscard]] const Handle* handle_of(const Session& session, const std::string& name) const;
+  /// A copy: a drag makes the session's handles anew.
+  [[nodiscard]] std::optional<Handle> handle_of(const Session& session, const std::string& name) const;
   [[nodiscard]] const fit::ChainLink* link_of(const std::string& name) const;
   [[nodiscard]] bool types(const Handle& handle) const { return typing_ && typing_->handle.path == handle.path; }
 

@@ -42,12 +42,13 @@ bool Ui::took(const Chord& chord) {
   return true;
 }
 
-void pane_begin(const char* name, const Rectangle& at, ImU32 background) {
+void pane_begin(const char* name, const Rectangle& at, ImU32 background, bool above) {
   ImGui::SetNextWindowPos({at.x, at.y});
   ImGui::SetNextWindowSize({std::max(at.width, 1.0F), std::max(at.height, 1.0F)});
   ImGui::PushStyleColor(ImGuiCol_WindowBg, background);
   ImGui::PushStyleVar(ImGuiStyleVar_WindowMinSize, {1.0F, 1.0F});
-  ImGui::Begin(name, nullptr, plain | ImGuiWindowFlags_NoBringToFrontOnFocus);
+  ImGui::Begin(name, nullptr,
+               plain | (above ? ImGuiWindowFlags_NoFocusOnAppearing : ImGuiWindowFlags_NoBringToFrontOnFocus));
 }
 
 void pane_end() {

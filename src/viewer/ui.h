@@ -37,7 +37,8 @@ struct Ui {
 };
 
 /// A borderless window that covers the rectangle, for a pane. `pane_end` closes it.
-void pane_begin(const char* name, const Rectangle& at, ImU32 background);
+/// `above`: over the panes beside it.
+void pane_begin(const char* name, const Rectangle& at, ImU32 background, bool above = false);
 void pane_end();
 /// One over all others, with the rest of the screen dimmed and out of reach, in the middle of `screen`.
 Rectangle page_begin(Ui& ui, const Rectangle& screen, float width, float height);

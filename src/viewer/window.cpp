@@ -190,7 +190,7 @@ class Loop {
         screen_.session().act(Action::quit);
         in.frames_due = settling_frames;
       }
-      if (screen_.session().tick(glfwGetTime())) in.frames_due = std::max(in.frames_due, 1);
+      if (screen_.session().tick(glfwGetTime()) || screen_.moving()) in.frames_due = std::max(in.frames_due, 1);
       if (in.frames_due == 0 || screen_.session().closing()) continue;
       --in.frames_due;
       if (auto fault = draw(std::exchange(in.chords, {}))) return fault;
@@ -200,7 +200,11 @@ class Loop {
 
  private:
   void wait() {
-    if (host_.arrivals().frames_due > 0 || screen_.moving()) return glfwPollEvents();
+    int width = 0;
+    int height = 0;
+    glfwGetFramebufferSize(host_.window(), &width, &height);
+    const bool seen = width > 0 && height > 0 && glfwGetWindowAttrib(host_.window(), GLFW_ICONIFIED) == GLFW_FALSE;
+    if (seen && (host_.arrivals().frames_due > 0 || screen_.moving())) return glfwPollEvents();
     glfwWaitEventsTimeout(screen_.session().waiting() ? busy_wait : idle_wait);
   }
 

@@ -55,6 +55,8 @@ SLIPS = [
     (["part", 4, "on", "face"], "front"),
     (["part", 4, "solid", "cylinder", "radius"], 3),
     (["part", 5, "solid", "prism", "outline"], [[0, 0], [1, 1]]),
+    (["part", 5, "solid", "prism", "outline"], "panel.step"),
+    (["part", 5, "solid", "prism", "unit"], "mm"),
     (["part", 5, "at"], [1, 2]),
     (["part", 5, "unit"], "mm"),
     (["part", 5, "up"], "+z"),

@@ -44,6 +44,19 @@ TEST_CASE("the drawing of a seating that was asked for goes to standard output a
   CHECK(folder.run(arguments).out == run.out);
 }
 
+TEST_CASE("a sheet to measure by, of what `new` writes as it is") {
+  const test::Folder folder;
+  REQUIRE(folder.run({"new", "under-tray", "-o", "desk.build.toml"}).status == 0);
+  const test::Run run = folder.run({"draw", "desk.build.toml", "--measure", "-o", "sheet.svg"});
+  CHECK(run.err == "");
+  CHECK(run.status == 0);
+  CHECK(run.out.find("what to measure for my card in rear slot") != std::string::npos);
+  CHECK(well_formed(folder, "sheet.svg"));
+  const std::string sheet = folder.read("sheet.svg");
+  for (const char* const words : {"tray under board", "1st reading", "Zero the caliper", "power off"})
+    CHECK(sheet.find(words) != std::string::npos);
+}
+
 TEST_CASE("every seating of the demonstration builds can be drawn") {
   const test::Folder folder;
   int drawn = 0;

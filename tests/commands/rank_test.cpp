@@ -48,7 +48,7 @@ TEST_CASE("another column, weights, and a slot without a build") {
   CHECK(first({"--weigh", "warranty=5,price=1", "--bus", "sata 6"})
             .starts_with("Take Sturdy SATA card 1 TB: it scores "));
   const test::Run none = folder.run({"rank", list, "--build", machine, "--place", "M.2 slot", "--sort", "read"});
-  CHECK(has(none.out, "Take Sturdy SATA card 1 TB: it fits M.2 slot, it has the fastest read, 560 MB/s"));
+  CHECK(has(none.out, "Take Sturdy SATA card 1 TB: it fits M.2 slot, and it has the fastest read, 560 MB/s"));
 }
 
 TEST_CASE("a list of which nothing goes there ends with 1") {

@@ -14,10 +14,10 @@ class RandomBuilds {
   std::string under_tray() {
     const bool second = chance(0.4);
     std::string text = head() + plate("board", "160, 140", "1.6");
-    const double distance = between(4.4, 6.2);
+    const double distance = between(4.2, 5.6);
     const double thick = chance(0.5) ? 1.2 : 4.0;
     text += plate("tray", "150, 130", mm(thick)) + "under = { part = \"board\", by = " + limited(distance, 0.2) +
-            " }\n" + (chance(0.6) ? "removable = true\n" : "");
+            " }\n" + (chance(0.9) ? "removable = true\n" : "");
     if (chance(0.5))
       text += plate("shelf", "150, 130", "2") + "at = [5, 5, " + mm(-distance - thick - between(2.3, 6.0)) + "]\n";
     text += slot("slot", 35) + (second ? slot("other slot", 100) : "");
@@ -29,10 +29,10 @@ class RandomBuilds {
   /// A card with a heatsink under a cover that stays.
   std::string under_cover() {
     std::string text = head() + plate("board", "160, 140", "1.6") + plate("cover", "150, 130", "4");
-    text += "under = { part = \"board\", by = " + limited(between(6.2, 12.0), 0.3) + " }\n";
+    text += "under = { part = \"board\", by = " + limited(between(6.4, 9.0), 0.3) + " }\nremovable = true\n";
     text += slot("slot", 70) + card("card", chance(0.3) ? "D2" : "S3");
     const double high = between(3.0, 8.0);
-    text += "wears = [" + std::string(chance(0.6) ? "{ pad = \"1.0\", compress = \"20 %\" }, " : "") +
+    text += "wears = [" + std::string(chance(0.3) ? "{ pad = \"1.0\", compress = \"20 %\" }, " : "") +
             "{ heatsink = { length = 60, width = 22, height = " + limited(high, 0.1) + " } }]\n";
     return text;
   }
@@ -44,12 +44,12 @@ class RandomBuilds {
       const bool first = std::string(name) == "bay";
       if (!first && chance(0.6)) continue;
       text += "[[bay]]\nname = \"" + std::string(name) + "\"\non = { part = \"floor\", at = [100, " +
-              (first ? "60" : "170") + "], toward = \"+x\" }\ntakes = \"" + (chance(0.8) ? "2.5in" : "3.5in") +
+              (first ? "60" : "170") + "], toward = \"+x\" }\ntakes = \"" + (chance(0.9) ? "2.5in" : "3.5in") +
               "\"\ncable = " + limited(between(18.0, 40.0), 1.0) + "\nbus = \"" +
-              (chance(0.8) ? "sata 6" : "pcie 4.0 x4") +
-              "\"\ninside = { width = 104, height = " + limited(between(6.7, 16.0), 0.1) +
-              ", depth = 160, behind = " + limited(between(20.0, 40.0), 0.5) + " }\n";
-      if (chance(0.6))
+              (chance(0.9) ? "sata 6" : "pcie 4.0 x4") +
+              "\"\ninside = { width = 104, height = " + limited(between(7.0, 20.0), 0.1) +
+              ", depth = 160, behind = " + limited(between(24.0, 44.0), 0.5) + " }\n";
+      if (chance(0.5))
         text +=
             "fixing = { through = \"sides\", holes = [[14.0, 3.0], [90.6, 3.0]], diameter = 3.6, screw = \"M3\", "
             "length = " +

@@ -34,7 +34,7 @@ TEST_CASE("ceilings of drive and slot, MB/s") {
   check_ratio(here(sata, sata), 600.0, 1e-12);
   CHECK(here(pcie4, sata) == 0.0);  // M.2 is a shape: the slot does not speak the drive's protocol
   REQUIRE(present("emmc") != nullptr);
-  CHECK(present("emmc")->megabytes == 400.0);
+  CHECK(present("emmc")->ceiling == 400.0);
   CHECK(present("tape") == nullptr);
 }
 

@@ -254,3 +254,31 @@ bus = "pcie 4.0 x4"
   narrow.replace(narrow.find("[[14.0, -30.86], [14.0, 30.86], [90.6, -30.86], [90.6, 30.86]]"), 62, "[[14.0, 0.0]]");
   CHECK(refused(narrow).find("300.00 by 5.00") != std::string::npos);
 }
+
+TEST_CASE("a board's own holes are the pattern for its tray and no rule of drilling is asked of them") {
+  const Drilling got = drilled(R"(title = "board"
+[[part]]
+name = "board"
+use = "board/mini-itx"
+[[slot]]
+name = "slot"
+on = { part = "board", face = "top", at = [45.0, -70.0], toward = "+x" }
+socket = "m2/M/H4.2"
+lengths = [2280]
+bus = "pcie 4.0 x4"
+[[drive]]
+name = "card"
+use = "m2/2280-D2-M"
+bus = "pcie 4.0 x4"
+)",
+                               {}, "board");
+  REQUIRE(got.holes.size() == 4);
+  CHECK(got.patterns.empty());
+  double widest = 0.0;
+  for (const DrillHole& hole : got.holes) {
+    CHECK(hole.own);
+    CHECK(hole.edge_asked == 0.0);
+    for (const DrillHole& other : got.holes) widest = std::max(widest, std::abs(hole.at.x - other.at.x));
+  }
+  check_mm(widest, 154.94, 1e-9);  // holes C and F to H and J, two transcriptions: tests/published/atx_holes_test.cpp
+}

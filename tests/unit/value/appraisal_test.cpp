@@ -122,7 +122,7 @@ TEST_CASE("what an upgrade brings over what is there now") {
   CHECK(upgrade(fast, ceiling(fast, slot), *present("hdd")).worth == Worth::not_known);  // it does not run there
   const Offer slow = offer("slow", 60, 1000, 600, sata, 550);
   CHECK(upgrade(slow, ceiling(slow, slot), *present("sata")).worth == Worth::no_faster);
-  CHECK(upgrade(slow, ceiling(slow, slot), *present("emmc")).worth == Worth::little);
+  CHECK(upgrade(slow, ceiling(slow, slot), *present("emmc")).worth == Worth::faster);
 }
 
 TEST_CASE("order: what goes first, then drives, then figures, and what has none last") {

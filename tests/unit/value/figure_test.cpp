@@ -42,10 +42,10 @@ TEST_CASE("one mark before three digits is asked about, unless fractions make no
 }
 
 TEST_CASE("what is no figure") {
-  for (const char* text : {"", "abc", "-5", "1.2.3", "1,2,3", "1,23.456,7", "0", "1e5", "5 kg", ".", ",", "12.", "nan",
-                           "99999999999999"}) {
+  for (const char* text :
+       {"", "abc", "-5", "1.2.3", "1,2,3", "1,23.456,7", "0", "1e5", "5 kg", ".", ",", "nan", "99999999999999"}) {
     CAPTURE(text);
-    CHECK(number(text) <= (std::string(text) == "12." ? 12.0 : -1.0));
+    CHECK(number(text) == -1.0);
   }
 }
 

@@ -67,6 +67,12 @@ TEST_CASE("the same list with points and commas, semicolons and tabs, and as TOM
   }
 }
 
+TEST_CASE("a number of TOML is a number, also where text would be asked about") {
+  const auto found = read("[[drive]]\nname = \"a\"\nprice = 62.125\n", ".toml");
+  REQUIRE(std::holds_alternative<Shortlist>(found));
+  CHECK(std::get<Shortlist>(found).offers.front().price == 62.125);
+}
+
 TEST_CASE("columns that say nothing here are named and passed over") {
   const auto found = read("name,colour\none,blue\n");
   REQUIRE(std::holds_alternative<Shortlist>(found));
@@ -89,6 +95,7 @@ TEST_CASE("what is wrong with a list, with its place") {
   CHECK(refused("name,bus\na,pcie 9\n").starts_with("2:3: `pcie 9`"));
   CHECK(refused("name,is\na,cache\n") == "2:3: `cache` is neither");
   CHECK(refused("name,tbw\n\"a,5\n").find("a quote does not end here") != std::string::npos);
+  CHECK(refused("name,co\x1b[31mlour\na,b\n") == "1:6: this heading has characters that cannot be shown");
   CHECK(refused("name,price\n,5\n") == "2:0: this drive has no name");
 }
 

@@ -1,0 +1,197 @@
+#include "viewer/measure_view.h"
+
+#include "plans/part_face.h"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace baywright::viewer {
+
+namespace {
+
+constexpr float reach = 6.0F;  // pixels at scale 1 in which edges and holes are preferred to a face
+
+/// Holes that parts have and their solids do not show: those of boards, and those of panels and bay floors.
+std::vector<HoleAxis> holes_of(const Shown& shown) {
+  std::vector<HoleAxis> out;
+  for (std::size_t i = 0; i < shown.build.parts.size(); ++i) {
+    const parts::Part& part = shown.build.parts[i].part;
+    const geometry::Pose& pose = shown.host.parts[i].frame.pose;
+    const std::vector<double> values = parts::nominal_values(part);
+    for (const parts::Hole& hole : part.holes)
+      for (const bool up : {false, true})
+        out.push_back({pose.point({hole.x, hole.y, parts::outer_face(part, 2, up).at(values)}),
+                       pose.direction({0.0, 0.0, up ? 1.0 : -1.0}), hole.diameter});
+  }
+  for (const build::Place& place : shown.build.places) {
+    const auto* bay = std::get_if<build::Bay>(&place.socket);
+    if (bay == nullptr || !bay->fixing || bay->fixing->side) continue;
+    const auto at = static_cast<std::size_t>(&place - shown.build.places.data());
+    const geometry::Pose& pose = shown.host.places[at].frame.pose;  // x across, y along the drive, z out of the face
+    for (const auto& [along, right] : bay->fixing->holes)
+      out.push_back({pose.point({right, along, 0.0}), pose.turn[2], bay->fixing->diameter.dimension.nominal});
+  }
+  return out;
+}
+
+const render::Thing* thing_of(const Shown& shown, int element) {
+  const auto found = std::find_if(shown.model.things.begin(), shown.model.things.end(),
+                                  [&](const render::Thing& each) { return each.element == element; });
+  return found == shown.model.things.end() ? nullptr : &*found;
+}
+
+std::string name_of(const render::Thing& thing) {
+  return thing.body.empty() || thing.body == thing.part ? thing.part : thing.body + " of " + thing.part;
+}
+
+ImVec2 on_screen(const geometry::Vec2& p) {
+  return {static_cast<float>(p.x), static_cast<float>(p.y)};
+}
+
+}  // namespace
+
+void MeasureView::leave() {
+  *this = {};
+}
+
+/// Another build, or the same one changed: what was picked is no longer there.
+void MeasureView::look(const Session& session) {
+  if (of_ == session.seen()) return;
+  leave();
+  of_ = session.seen();
+  if (of_) holes_ = holes_of(*of_);
+}
+
+std::optional<Picked> MeasureView::under(const SceneView& view) const {
+  const render::Thing* thing = view.pointed ? thing_of(view.shown, *view.pointed) : nullptr;
+  if (thing == nullptr) return std::nullopt;
+  const ImVec2 mouse = ImGui::GetIO().MousePos;
+  const auto ray = view.ray(mouse.x, mouse.y);
+  const double eye = view.camera.distance();
+  const Sight sight{ray.from, ray.along, std::isfinite(eye) ? -eye : -std::numeric_limits<double>::max()};
+  auto out = pick(thing->placed, sight, static_cast<double>(reach) * view.per_pixel(), holes_);
+  if (out) out->element = thing->element;
+  return out;
+}
+
+bool MeasureView::clicked(Session& session, const SceneView& view) {
+  look(session);
+  auto found = under(view);
+  if (!found) return true;
+  if (picked_.size() >= 2) {
+    picked_.clear();
+    names_.clear();
+    measurement_.reset();
+  }
+  names_.push_back(words_of(*found) + " of " + name_of(*thing_of(view.shown, found->element)));
+  picked_.push_back(std::move(*found));
+  if (picked_.size() == 2) measurement_ = measured(picked_[0], picked_[1]);
+  return true;
+}
+
+void MeasureView::draw_pick(Ui& ui, const SceneView& view, const Picked& picked, bool sure) const {
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const ImU32 rim = colour(ui.palette->scene);
+  const auto line = [&](const geometry::Vec3& a, const geometry::Vec3& b) {
+    const geometry::Vec2 from = view.pixel(a);
+    const geometry::Vec2 to = view.pixel(b);
+    if (!std::isfinite(from.x) || !std::isfinite(to.x)) return;
+    if (sure) list.AddLine(on_screen(from), on_screen(to), rim, ui.px(4.5F));
+    list.AddLine(on_screen(from), on_screen(to), sure ? ui.text() : ui.quiet(), ui.px(sure ? 2.5F : 1.5F));
+  };
+  for (const auto& [a, b] : picked.outline) line(a, b);
+  if (!sure) return;
+  const ImVec2 at = on_screen(view.pixel(picked.at));
+  list.AddCircleFilled(at, ui.px(5.0F), rim);
+  list.AddCircleFilled(at, ui.px(3.5F), ui.text());
+}
+
+void MeasureView::draw_dimension(Ui& ui, const SceneView& view) const {
+  const geometry::Vec2 a = view.pixel(measurement_->from);
+  const geometry::Vec2 b = view.pixel(measurement_->to);
+  if (!std::isfinite(a.x) || !std::isfinite(b.x)) return;
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  const double length = glm::distance(a, b);
+  const geometry::Vec2 along = length > 1e-6 ? (b - a) / length : geometry::Vec2(1.0, 0.0);
+  const geometry::Vec2 tick = static_cast<double>(ui.px(6.0F)) * geometry::Vec2(-along.y, along.x);
+  const auto line = [&](const geometry::Vec2& p, const geometry::Vec2& q) {
+    list.AddLine(on_screen(p), on_screen(q), colour(ui.palette->scene), ui.px(4.5F));
+    list.AddLine(on_screen(p), on_screen(q), ui.text(), ui.px(2.0F));
+  };
+  line(a, b);
+  for (const geometry::Vec2& end : {a, b}) line(end - tick, end + tick);
+  const std::string figure = words_of(*measurement_, picked_[0], picked_[1]).front();
+  const float wide = width_of(ui.fonts.bold, figure);
+  const float high = line_of(ui.fonts.bold);
+  const geometry::Vec2 middle = 0.5 * (a + b);
+  // Beside its line, and wholly in the picture.
+  float x = static_cast<float>(middle.x) + ui.px(14.0F);
+  float y = static_cast<float>(middle.y) - 0.5F * high;
+  x = std::clamp(x, view.at.x + ui.px(8.0F),
+                 std::max(view.at.x + ui.px(8.0F), view.at.x + view.at.width - wide - ui.px(14.0F)));
+  y = std::clamp(y, view.at.y + ui.px(6.0F),
+                 std::max(view.at.y + ui.px(6.0F), view.at.y + view.at.height - high - ui.px(8.0F)));
+  list.AddRectFilled({x - ui.px(6.0F), y - ui.px(3.0F)}, {x + wide + ui.px(6.0F), y + high + ui.px(3.0F)},
+                     colour(ui.palette->scene, 0.92F), ui.px(4.0F));
+  list.AddRect({x - ui.px(6.0F), y - ui.px(3.0F)}, {x + wide + ui.px(6.0F), y + high + ui.px(3.0F)},
+               colour(ui.palette->bar_line), ui.px(4.0F));
+  write(ui.fonts.bold, x, y, ui.text(), figure);
+}
+
+void MeasureView::paint(Ui& ui, Session& session, const SceneView& view) {
+  look(session);
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.PushClipRect({view.at.x, view.at.y}, {view.at.x + view.at.width, view.at.y + view.at.height}, true);
+  for (const HoleAxis& hole : holes_) {
+    // Seen from its side of the sheet only; what lies before it is not asked, so it is drawn faint.
+    const geometry::Vec3 sight =
+        view.ray(static_cast<float>(view.pixel(hole.at).x), static_cast<float>(view.pixel(hole.at).y)).along;
+    if (!(glm::dot(sight, hole.axis) < -0.1)) continue;
+    const geometry::Vec3 x = geometry::square_to(hole.axis);
+    const geometry::Vec3 y = glm::cross(hole.axis, x);
+    for (int i = 0; i < 24; ++i) {
+      const double turn = 0.2617993877991494 * i;
+      list.PathLineTo(on_screen(view.pixel(hole.at + 0.5 * hole.diameter * (std::cos(turn) * x + std::sin(turn) * y))));
+    }
+    list.PathStroke(colour(ui.palette->quiet, 0.7F), ImDrawFlags_Closed, ui.px(1.0F));
+  }
+  if (const auto found = under(view)) draw_pick(ui, view, *found, false);
+  for (const Picked& each : picked_) draw_pick(ui, view, each, true);
+  if (measurement_) draw_dimension(ui, view);
+  list.PopClipRect();
+}
+
+void MeasureView::draw_words(Ui& ui, const Session& session, const Rectangle& at) {
+  look(session);
+  pane_begin("measure", at, colour(ui.palette->pane));
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.AddLine({at.x, at.y + 0.5F}, {at.x + at.width, at.y + 0.5F}, colour(ui.palette->line));
+  list.AddLine({at.x + at.width - 0.5F, at.y}, {at.x + at.width - 0.5F, at.y + at.height}, colour(ui.palette->line));
+  const float edge = ui.px(20.0F);
+  const float room = at.width - 2.0F * edge;
+  const float row = line_of(ui.fonts.small);
+  const float end = at.y + at.height - ui.px(8.0F);
+  float y = at.y + ui.px(8.0F);
+  const auto say = [&](const ImFont* font, ImU32 ink, const std::string& text, int most) {
+    const int lines = std::min(most, static_cast<int>((end - y) / line_of(font)));
+    if (lines > 0) y += write_lines(font, at.x + edge, y, ink, text, room, lines) + ui.px(1.0F);
+  };
+  if (measurement_) {
+    const auto words = words_of(*measurement_, picked_[0], picked_[1]);
+    say(ui.fonts.bold, ui.text(), words.front(), 1);
+    for (std::size_t i = 1; i < words.size(); ++i) say(ui.fonts.small, ui.text(), words[i], 2);
+    y += ui.px(2.0F);
+  } else {
+    say(ui.fonts.small_bold, ui.text(), "Measure", 1);
+    say(ui.fonts.small, ui.quiet(),
+        picked_.empty() ? "Click a face, an edge or a hole, then another one. Escape leaves."
+                        : "Now the second one. Escape leaves.",
+        2);
+  }
+  for (std::size_t i = 0; i < names_.size(); ++i)
+    if (end - y >= row) say(ui.fonts.small, ui.quiet(), (i == 0 ? "first: " : "second: ") + names_[i], 2);
+  pane_end();
+}
+
+}  // namespace baywright::viewer

@@ -1,0 +1,73 @@
+// Notes that change no verdict: bare undersides near what may be metal, and what a drawing holds besides.
+#include "fit/check.h"
+#include "support/check_mm.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <string>
+
+namespace {
+
+using namespace baywright;
+using fit::Finding;
+using fit::Kind;
+
+fit::Check check(const std::string& tray, const std::string& shield) {
+  auto made = build::read_text(
+      "title = \"t\"\n[[part]]\nname = \"board\"\nuse = \"board/mini-itx\"\n[[part]]\nname = \"tray\"\nsolid = { plate "
+      "= "
+      "[150, 120, 1.2] }\nremovable = true\nunder = { part = \"board\", by = " +
+          tray + " }\n[[part]]\nname = \"shield\"\nsolid = { box = [20, 10, \"" + shield +
+          "\"] }\non = { part = \"board\", at = [70, -75] }\n[[slot]]\nname = \"slot\"\non = { part = \"board\", at = "
+          "[45.0, "
+          "-70.0], toward = \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n[[drive]]\nname "
+          "= "
+          "\"card\"\nuse = \"m2/2280-S2-M\"\nbus = \"pcie 4.0 x4\"\n",
+      BAYWRIGHT_SOURCE "/models/builds/t.build.toml");
+  if (const auto* fault = std::get_if<parts::Fault>(&made)) FAIL(fault->text());
+  return fit::check(std::get<build::Build>(made), {});
+}
+
+const Finding* note(const std::vector<Finding>& findings, Kind kind) {
+  const auto found =
+      std::find_if(findings.begin(), findings.end(), [&](const Finding& finding) { return finding.kind == kind; });
+  return found == findings.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+TEST_CASE("a card's underside near a part is noted below 1 mm, and the verdict stays") {
+  const fit::Check near = check("9.1", "1.9 ±0.1");
+  const Finding* bare = note(near.seatings.at(0).findings, Kind::insulation);
+  REQUIRE(bare != nullptr);
+  CHECK_FALSE(bare->verdict.has_value());
+  CHECK(bare->between[1] == "shield");
+  // the card's underside 2.45 + 0.05 over the board, less its stand-off's 0.03, the box 2.0 at most
+  test::check_mm(bare->why.figure("gap"), 2.5 - 0.03 - 2.0, 0.02);
+  CHECK(near.seatings.at(0).verdict == fit::Verdict::fits);
+  CHECK(note(check("9.1", "1.3 ±0.1").seatings.at(0).findings, Kind::insulation) == nullptr);
+}
+
+TEST_CASE("a board's back near a tray is noted once for the build") {
+  const fit::Check near = check("0.8", "1.3");
+  const Finding* bare = note(near.notes, Kind::insulation);
+  REQUIRE(bare != nullptr);
+  CHECK(bare->between[0] == "board");
+  CHECK(bare->between[1] == "tray");
+  test::check_mm(bare->why.figure("gap"), 0.8, 1e-9);
+  CHECK(note(check("1.2", "1.3").notes, Kind::insulation) == nullptr);
+}
+
+TEST_CASE("what a drawing holds besides its outline is noted") {
+  auto made = build::read(BAYWRIGHT_SOURCE "/models/builds/drawn-panel.build.toml");
+  REQUIRE(std::holds_alternative<build::Build>(made));
+  const build::Build& build = std::get<build::Build>(made);
+  CHECK(build.parts.at(0).part.holes.size() == 12);
+  fit::Options one;
+  one.drive = "second drive";
+  one.place = "upper spot";  // taken: nothing to measure
+  const fit::Check got = fit::check(build, one);
+  const Finding* passed = note(got.notes, Kind::drawing);
+  REQUIRE(passed != nullptr);
+  CHECK(passed->why.word("what") == "1 TEXT");
+}

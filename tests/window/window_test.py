@@ -1,0 +1,221 @@
+#!/usr/bin/env python3
+"""The window as its user meets it, on a display of its own.
+
+    window_test.py PROGRAM SOURCE PICTURES      pictures of what was seen are left in PICTURES
+
+Exit status 0 passed, 1 failed, 77 skipped because Xvfb or xdotool is missing.
+"""
+import json
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+from screen import MISSING, SKIPPED, Failed, Screen, Viewer
+
+TALL = "card with tall fins"
+TRAY_BAR = (107, 420)  # on the narrow bar of the stack, at 1280 x 800 and scale 1
+
+
+def demand(held, what):
+    if not held:
+        raise Failed(what)
+
+
+class Test:
+    def __init__(self, program, source, pictures, screen, folder):
+        self.program, self.source, self.pictures, self.screen = program, source, pictures, screen
+        self.folder = folder
+        self.config = folder / "config"
+        self.config.mkdir()
+        self.file = folder / "thin-desktop.build.toml"
+        shutil.copy(source / "models/builds/thin-desktop.build.toml", self.file)
+
+    def open(self, file=None, **options):
+        return Viewer(self.program, self.screen, file or self.file, self.config, **options)
+
+    def keep(self, viewer, name):
+        picture = viewer.picture()
+        picture.save(self.pictures / (name + ".png"))
+        return picture
+
+    def verdict(self):
+        done = subprocess.run([self.program, "check", str(self.file), "--json"], capture_output=True, text=True,
+                              check=False)
+        seatings = json.loads(done.stdout)["seatings"]
+        return next(seating["verdict"] for seating in seatings if seating["drive"] == TALL)
+
+    # --- what is tried ---
+
+    def every_demo_opens_with_its_answer(self):
+        builds = sorted((self.source / "models/builds").glob("*.build.toml"))
+        demand(len(builds) >= 10, f"only {len(builds)} demo builds")
+        for build in builds:
+            with self.open(build) as viewer:
+                words = ("fits", "marginal", "does not fit", "undecided")
+                demand(viewer.title().startswith(words), f"{build.name}: no answer in {viewer.title()!r}")
+                print(f"{build.name}: first frame after {viewer.until_first_frame:.2f} s")
+                viewer.settle(seconds=120)
+                self.keep(viewer, build.name.removesuffix(".build.toml"))
+                viewer.keys("ctrl+q")
+                demand(viewer.process.wait(20) == 0, f"{build.name}: exit status {viewer.process.returncode}")
+
+    def a_band_is_dragged_undone_saved_and_opened_again(self):
+        with self.open() as viewer:
+            viewer.wait_title("does not fit")
+            viewer.settle()
+            before = self.keep(viewer, "as it is")
+
+            viewer.drag(800, 300, 120, 40)  # turns the scene, and nothing else
+            viewer.settle()
+            turned = self.keep(viewer, "turned")
+            scene = (340, 130, 900, 480)
+            demand(before.part(*scene).share_that_differs(turned.part(*scene)) > 0.02, "the scene did not turn")
+            column = (0, 90, 320, 540)
+            demand(before.part(*column).share_that_differs(turned.part(*column)) == 0.0, "turning changed the column")
+
+            frames = viewer.frames()
+            viewer.drag(*TRAY_BAR, 0, -90, steps=20)
+            viewer.wait_title("fits")
+            demand(viewer.frames() - frames >= 10, "the drag was not followed")
+            viewer.settle()
+            self.keep(viewer, "tray farther off")
+            demand("*" in viewer.title(), "the title does not say that something is unsaved")
+            demand(self.verdict() == "does not fit", "the file was written without being asked")
+
+            viewer.keys("ctrl+z")
+            viewer.wait_title("does not fit")
+            viewer.keys("ctrl+y")
+            viewer.wait_title("fits")
+            viewer.keys("ctrl+s")
+            viewer.wait(lambda: "*" not in viewer.title(), "saving")
+            demand(self.verdict() == "fits", "check says otherwise than the window")
+            text = self.file.read_text(encoding="utf-8")
+            original = (self.source / "models/builds/thin-desktop.build.toml").read_text(encoding="utf-8")
+            changed = [pair for pair in zip(text.splitlines(), original.splitlines()) if pair[0] != pair[1]]
+            demand(len(changed) == 1 and "by = " in changed[0][0], f"more than the tray changed in the file: {changed}")
+            viewer.keys("ctrl+q")
+            demand(viewer.process.wait(20) == 0, "closing failed")
+        with self.open(options=("--drive", TALL)) as viewer:
+            viewer.wait_title("fits")
+        shutil.copy(self.source / "models/builds/thin-desktop.build.toml", self.file)
+
+    def idle_draws_nothing(self):
+        with self.open() as viewer:
+            viewer.settle(quiet=3.0)
+            before = viewer.frames()
+            time.sleep(5.0)
+            demand(viewer.frames() == before, f"{viewer.frames() - before} frames drawn in five idle seconds")
+
+    def a_window_of_no_size_survives(self):
+        with self.open() as viewer:
+            viewer.settle()
+            for width, height in ((1, 1), (40, 700), (900, 600)):
+                viewer.xdotool("windowsize", viewer.window, width, height)
+                viewer.keys("w")
+                time.sleep(0.5)
+                demand(viewer.process.poll() is None, f"gone at {width} x {height}")
+            viewer.xdotool("windowunmap", viewer.window)
+            time.sleep(1.0)
+            viewer.xdotool("windowmap", viewer.window)
+            viewer.xdotool("windowsize", viewer.window, 1280, 800)
+            viewer.xdotool("windowfocus", viewer.window)
+            viewer.settle()
+            before = viewer.frames()
+            viewer.keys("t")
+            viewer.wait(lambda: viewer.frames() > before, "a frame after the window came back")
+            self.keep(viewer, "came back")
+
+    def a_file_changed_on_disk_is_read_again_and_the_view_stays(self):
+        with self.open() as viewer:
+            viewer.settle()
+            viewer.drag(800, 300, 120, 40)
+            viewer.xdotool("mousemove", 1270, 20)
+            viewer.settle()
+            before = viewer.picture()
+            text = self.file.read_text(encoding="utf-8")
+            self.file.write_text(text.replace("clearance     = 0.5 ", "clearance     = 0.4 "), encoding="utf-8")
+            viewer.wait(lambda: "0.40 asked" in viewer.title(), "the new answer")
+            time.sleep(7.0)  # the notice goes
+            viewer.settle()
+            after = self.keep(viewer, "read again")
+            scene = (340, 130, 300, 480)
+            demand(before.part(*scene).share_that_differs(after.part(*scene)) < 0.02, "the view did not stay")
+        shutil.copy(self.source / "models/builds/thin-desktop.build.toml", self.file)
+
+    def what_is_unsaved_is_asked_about(self):
+        with self.open() as viewer:
+            viewer.settle()
+            viewer.drag(*TRAY_BAR, 0, -90)
+            viewer.wait_title("fits")
+            viewer.keys("ctrl+q")
+            viewer.settle()
+            self.keep(viewer, "save the changes")
+            viewer.keys("Escape")
+            time.sleep(0.5)
+            demand(viewer.process.poll() is None, "Escape closed the window")
+            viewer.keys("ctrl+q", "Tab", "Return")  # the second answer: Discard
+            demand(viewer.process.wait(20) == 0, "Discard did not close the window")
+        demand(self.verdict() == "does not fit", "Discard wrote the file")
+        left = sorted(os.listdir(self.folder))
+        demand(left == ["config", self.file.name], f"left behind: {left}")  # no recovery copy of what was discarded
+
+    def pages_open_and_escape_leaves_them(self):
+        with self.open() as viewer:
+            viewer.settle()
+            plain = viewer.picture()
+            for key, name in (("F1", "keys"), ("d", "drives and places"), ("l", "findings"), ("ctrl+o", "open"),
+                              ("F11", "for a customer")):
+                viewer.keys(key)
+                viewer.settle()
+                shown = self.keep(viewer, name)
+                demand(shown.share_that_differs(plain) > 0.02, f"{name} did not open")
+                viewer.keys("Escape")
+                viewer.settle()
+                demand(viewer.picture().share_that_differs(plain) < 0.002, f"Escape did not leave {name}")
+
+    def without_a_display_it_says_what_works(self):
+        environment = {name: value for name, value in os.environ.items() if name not in ("DISPLAY", "WAYLAND_DISPLAY")}
+        done = subprocess.run([self.program, "view", str(self.file)], env=environment, capture_output=True, text=True,
+                              timeout=60, check=False)
+        demand(done.returncode == 3, f"exit status {done.returncode}")
+        demand("display" in done.stderr and "picture" in done.stderr and "draw" in done.stderr, done.stderr)
+        demand(done.stderr.count("\n") == 1, "more than one line: " + done.stderr)
+
+    def a_bad_file_is_said_on_the_terminal(self):
+        bad = self.folder / "config" / "bad.build.toml"
+        bad.write_text("title = 5\n", encoding="utf-8")
+        done = subprocess.run([self.program, "view", str(bad)], capture_output=True, text=True, timeout=60, check=False)
+        demand(done.returncode == 2 and "bad.build.toml:1:" in done.stderr, f"{done.returncode}: {done.stderr}")
+
+
+def main():
+    if MISSING:
+        print(f"SKIPPED: {' and '.join(MISSING)} missing; install xvfb and xdotool to test the window")
+        return SKIPPED
+    program, source, pictures = sys.argv[1], pathlib.Path(sys.argv[2]), pathlib.Path(sys.argv[3])
+    pictures.mkdir(parents=True, exist_ok=True)
+    only = sys.argv[4:]
+    names = [name for name, value in vars(Test).items() if callable(value) and name.count("_") >= 2 and
+             not name.startswith("_")]
+    failed = 0
+    with Screen() as screen:
+        for name in names:
+            if only and name not in only:
+                continue
+            with tempfile.TemporaryDirectory(prefix="baywright-window-") as folder:
+                try:
+                    getattr(Test(program, source, pictures, screen, pathlib.Path(folder)), name)()
+                    print("passed:", name.replace("_", " "))
+                except (Failed, subprocess.TimeoutExpired) as fault:
+                    failed += 1
+                    print("FAILED:", name.replace("_", " ") + ":", fault)
+            sys.stdout.flush()
+    return 1 if failed else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

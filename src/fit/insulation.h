@@ -11,7 +11,8 @@ namespace baywright::fit {
 /// Nearer than this a film is put between solder and metal, mm: common practice, no source.
 inline constexpr double bare_near_mm = 1.0;
 
-/// Of a seating's clearances, those of a card's underside to a [[part]] that is no board; by the least that they can be.
+/// Of a seating's clearances, those of a card's underside to a [[part]] that is no board; by the least that they can
+/// be.
 [[nodiscard]] std::vector<Finding> insulation(const std::vector<Finding>& findings, const build::Build& build,
                                               const Seated& seated);
 

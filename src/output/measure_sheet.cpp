@@ -32,16 +32,19 @@ void draw_head(const Subject& s, Group& all) {
   const double left = inside.low.x;
   out.add(fitted({left, 15.6}, "What to measure: " + s.seating.drive + " in " + s.seating.place, inside.width(), 5.6,
                  3.5, true));
-  out.add(fitted({left, 21.4},
-                 s.build.title + "; as measured so far: " + word(s.seating.verdict) + ". " + answer_sentence(s),
-                 inside.width(), 3.4, smallest_text));
-  out.add(fitted({left, 27.2}, cautions(false, false).front(), inside.width(), 3.4, smallest_text, true));
+  double y = 20.8;
+  const std::string now = "As measured so far: " + word(s.seating.verdict) + ". " + answer_sentence(s);
+  for (std::string& line : wrapped(now, inside.width(), 2.8, 2)) {
+    out.add(text({left, y}, std::move(line), 2.8));
+    y += line_height;
+  }
+  out.add(fitted({left, 28.8}, cautions(false, false).front(), inside.width(), 3.2, smallest_text, true));
   out.add(
-      fitted({left, 32.4},
+      fitted({left, 33.4},
              "Zero the caliper with its jaws clean and closed, and look at the end whether it still is. Three readings "
              "each, at different spots, without pressing; write down all three.",
              inside.width(), 3.2, smallest_text));
-  out.add(Line{{{left, 35.0}, {inside.high.x, 35.0}}, false, {}});
+  out.add(Line{{{left, 35.8}, {inside.high.x, 35.8}}, false, {}});
   all.add(std::move(out));
 }
 

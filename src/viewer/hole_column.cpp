@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <imgui_stdlib.h>
+#include <utility>
 
 namespace baywright::viewer {
 
@@ -38,6 +39,8 @@ void HoleColumn::update(const Session& session, const Placing& placing) {
     if (std::none_of(rows_.begin(), rows_.end(), [&](const HoleRow& each) { return each.mark == row.mark; }))
       rows_.push_back(row);
   words_ = hole_words(plan, *of_);
+  if (std::exchange(place_, of_->choice.place) == of_->choice.place) return;
+  for (first_ = 0; first_ + 1 < rows_.size() && !plan.marks[rows_[first_].mark].chosen;) ++first_;
 }
 
 void HoleColumn::draw(Ui& ui, Session& session, Placing& placing, const Rectangle& at) {
@@ -49,7 +52,7 @@ void HoleColumn::draw(Ui& ui, Session& session, Placing& placing, const Rectangl
     write(ui.fonts.small_bold, inner.x, inner.y, ui.text(), "Holes of " + placing.plan()->part, inner.width);
     float y = inner.y + line_of(ui.fonts.small);
     y += write_lines(ui.fonts.small, inner.x, y, ui.quiet(),
-                     "mm from its left and lower edge; a place is its connector end", inner.width, 2) +
+                     "mm from its left and lower edge; a place is its connector end", inner.width, 3) +
          ui.px(6.0F);
     y += draw_table(ui, session, placing, {inner.x, y, inner.width, inner.y + inner.height - y}) + ui.px(8.0F);
     draw_words(ui, placing, {inner.x, y, inner.width, inner.y + inner.height - y});
@@ -125,8 +128,7 @@ void HoleColumn::draw_row(Ui& ui, Session& session, Placing& placing, const Hole
   if (mark.kind == HoleMark::Kind::place) {
     // Its name, then its two figures where those of the holes stand.
     const float from = two_lines ? at.x : cell(3);
-    const float name_y = two_lines ? top + line : top;
-    write(mark.chosen ? ui.fonts.small_bold : ui.fonts.small, from, name_y, ink, mark.name, at.x + at.width - from);
+    write(mark.chosen ? ui.fonts.small_bold : ui.fonts.small, from, top, ink, mark.name, at.x + at.width - from);
   } else {
     write(ui.fonts.small_bold, at.x, top, ink, row.number);
     const ImU32 warn = row.short_of.empty() ? ink : ui.text();
@@ -150,7 +152,8 @@ void HoleColumn::draw_row(Ui& ui, Session& session, Placing& placing, const Hole
   }
   for (int axis = 0; axis < 2; ++axis) {
     const float x = cell(static_cast<std::size_t>(axis) + 1);
-    draw_cell(ui, session, placing, row, axis, x, top, cell(static_cast<std::size_t>(axis) + 2) - x - ui.px(4.0F));
+    const float y = two_lines && mark.kind == HoleMark::Kind::place ? top + line : top;
+    draw_cell(ui, session, placing, row, axis, x, y, cell(static_cast<std::size_t>(axis) + 2) - x - ui.px(4.0F));
   }
   const Touch touched =
       touch(ui, "hole row " + std::to_string(row.mark), {at.x - ui.px(4.0F), at.y, at.width + ui.px(8.0F), at.height});

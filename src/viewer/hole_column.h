@@ -36,6 +36,7 @@ class HoleColumn {
   std::shared_ptr<const Shown> of_;
   std::vector<HoleRow> rows_;  // each place, then its holes
   std::vector<HoleWord> words_;
+  std::string place_;                    // whose rows were brought into sight
   std::size_t first_ = 0;                // row at the top
   std::optional<std::size_t> followed_;  // the chosen mark that was brought into sight
   std::optional<Typing> typing_;

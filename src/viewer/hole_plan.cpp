@@ -17,7 +17,9 @@ using plans::PartFace;
 
 namespace {
 
-constexpr double room_about = 0.06;  // of the larger side: for rulers and what is written above the plan
+// Of the larger side: room for the rulers at the left and below, and for what is written above.
+constexpr double room_below = 0.16;
+constexpr double room_above = 0.08;
 
 const Place* called(const Build& build, const std::string& name) {
   const auto found =
@@ -135,8 +137,9 @@ std::optional<HolePlan> hole_plan(const Shown& shown, bool moving) {
   out.size = face.size;
   out.pose = pose_of(shown, *chosen, face);
   out.bounds = geometry::Bounds::empty();
-  const Vec2 more(room_about * std::max(face.size.x, face.size.y));
-  for (const Vec2& corner : {-more, face.size + more}) out.bounds.add(out.pose.point(Vec3(corner, 0.0)));
+  const double side = std::max(face.size.x, face.size.y);
+  for (const Vec2& corner : {Vec2(-room_below * side), face.size + Vec2(room_above * side)})
+    out.bounds.add(out.pose.point(Vec3(corner, 0.0)));
   std::vector<HoleMark> holes;
   const bool drilled = std::holds_alternative<Bay>(chosen->socket);
   if (drilled) {

@@ -12,6 +12,8 @@ namespace baywright::viewer {
 
 namespace {
 
+constexpr const char* nothing = "nothing";
+
 std::string figure(double mm) {
   return tolerance::in_words(std::round(mm * 1e3) / 1e3);
 }
@@ -40,11 +42,11 @@ std::string meets(const HolePlan& plan, const HoleMark& mark, const plans::Drill
   if (mark.kind != HoleMark::Kind::hole) return {};
   if (mark.chosen && mark.index < shown.seated.meets.size()) {
     const std::string& name = shown.seated.meets[mark.index];
-    return name.empty() ? "nothing" : name;
+    return name.empty() ? nothing : name;
   }
   if (!hole.meets.empty()) return hole.meets;
   const plans::Pattern* pattern = pattern_of(plan, mark.place);
-  return pattern != nullptr && !pattern->drive.empty() ? "nothing" : "";
+  return pattern != nullptr && !pattern->drive.empty() ? nothing : "";
 }
 
 std::string short_of(const plans::DrillHole& hole) {
@@ -89,7 +91,7 @@ std::vector<HoleRow> hole_rows(const HolePlan& plan, const Shown& shown) {
     if (mark.diameter > 0.0) row.size = figure(mark.diameter);
     if (mark.kind == HoleMark::Kind::standoff) {
       row.size = "M2";  // common practice, as fit/seat_m2.cpp has it
-      row.meets = mark.name;
+      row.meets = "card " + mark.name.substr(mark.name.rfind(' ') + 1);
     }
     if (mark.kind == HoleMark::Kind::own) row.meets = "its own";
     if (const plans::DrillHole* hole = drilled(plan, mark)) {
@@ -106,6 +108,13 @@ std::vector<HoleRow> hole_rows(const HolePlan& plan, const Shown& shown) {
 
 std::vector<HoleWord> hole_words(const HolePlan& plan, const Shown& shown) {
   std::vector<HoleWord> out;
+  for (const HoleRow& row : hole_rows(plan, shown)) {
+    if (row.meets == nothing)
+      out.push_back(
+          {fit::Verdict::marginal, "Hole " + row.number + " meets no hole of the drive: look before you drill it."});
+    if (!row.short_of.empty())
+      out.push_back({fit::Verdict::marginal, "Hole " + row.number + ": " + row.short_of + "."});
+  }
   bool agree = false;  // of many pairs of holes that agree one sentence is enough; each that does not is told
   for (const fit::Finding& finding : shown.seating.findings) {
     if (!of_screws(finding.kind)) continue;
@@ -114,11 +123,6 @@ std::vector<HoleWord> hole_words(const HolePlan& plan, const Shown& shown) {
     if (agrees && std::exchange(agree, true)) continue;
     out.push_back({verdict, output::say(finding, shown.build.method)});
   }
-  if (plan.drilling)
-    for (const plans::DrillHole& hole : plan.drilling->holes)
-      if (const std::string why = short_of(hole); !why.empty())
-        out.push_back({fit::Verdict::marginal,
-                       "Hole " + std::to_string(&hole - plan.drilling->holes.data() + 1) + ": " + why + "."});
   std::stable_sort(out.begin(), out.end(),
                    [](const HoleWord& a, const HoleWord& b) { return rank(a.verdict) < rank(b.verdict); });
   return out;

@@ -10,7 +10,7 @@ namespace baywright::viewer {
 
 namespace {
 
-constexpr float ruler = 30.0F;        // pixels at scale 1: how broad they are
+constexpr float ruler = 36.0F;        // pixels at scale 1: how broad they are
 constexpr float rest_reach = 7.0F;    // pixels at scale 1 in which a mark comes to rest
 constexpr float least_pitch = 44.0F;  // pixels at scale 1 between two figures of a ruler
 constexpr float target = 24.0F;       // pixels at scale 1: the least that can be pointed at
@@ -49,6 +49,7 @@ void HoleView::adapt(render::Look& look, const Shown& shown) const {
   look.put_in = 1.0;
   look.clearance_of.reset();
   look.chosen.reset();
+  look.finding = shown.seating.findings.size();  // none of them: what runs into what is hidden stays hidden
   look.hidden.clear();
   for (const render::Thing& thing : shown.model.things) {
     if (thing.drive)
@@ -135,7 +136,7 @@ void HoleView::draw_mark(Ui& ui, const SceneView& view, std::size_t index) const
     const float half = ui.px(5.0F);
     list.AddRectFilled({at.x - half, at.y - half}, {at.x + half, at.y + half}, colour(ui.palette->scene));
     list.AddRect({at.x - half, at.y - half}, {at.x + half, at.y + half}, ink, 0.0F, 0, line);
-    write_over(ui, mark.chosen ? ui.fonts.small_bold : ui.fonts.small, at.x + half + ui.px(4.0F),
+    write_over(ui, mark.chosen ? ui.fonts.small_bold : ui.fonts.small, at.x + half + ui.px(on ? 12.0F : 4.0F),
                at.y - 0.5F * line_of(ui.fonts.small), mark.name);
   } else {
     const float radius = std::max(static_cast<float>(0.5 * mark.diameter / view.per_pixel()), ui.px(3.0F));
@@ -191,7 +192,7 @@ void HoleView::draw_ruler(Ui& ui, const SceneView& view, bool level) const {
     const bool written = std::abs(std::remainder(mm, step)) < 1e-6;
     tick(mm, ui.px(written ? 9.0F : 5.0F), ui.quiet(), ui.px(1.0F));
     if (!written) continue;
-    const std::string text = tolerance::in_words(mm);
+    const std::string text = std::to_string(std::lround(mm));
     const float width = width_of(ui.fonts.small, text);
     const float q = place(mm);
     if (level)
@@ -200,8 +201,8 @@ void HoleView::draw_ruler(Ui& ui, const SceneView& view, bool level) const {
       write(ui.fonts.small, std::max(low.x + ui.px(1.0F), high.x - ui.px(11.0F) - width),
             q - 0.5F * line_of(ui.fonts.small) - ui.px(1.0F), ui.quiet(), text);
   }
-  tick(plan.size[axis], ui.px(14.0F), ui.text(), ui.px(1.5F));
-  tick(0.0, ui.px(14.0F), ui.text(), ui.px(1.5F));
+  tick(plan.size[axis], ui.px(9.0F), ui.text(), ui.px(1.5F));
+  tick(0.0, ui.px(9.0F), ui.text(), ui.px(1.5F));
   if (const auto chosen = placing_->chosen()) {
     const float q = place(plan.marks[*chosen].at[axis]);
     const float size = ui.px(6.0F);

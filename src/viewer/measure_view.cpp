@@ -10,7 +10,7 @@ namespace baywright::viewer {
 
 namespace {
 
-constexpr float reach = 6.0F;  // pixels at scale 1 in which edges and holes are preferred to a face
+constexpr float pick_reach = 6.0F;  // pixels in which edges and holes are preferred to a face
 
 /// Holes that parts have and their solids do not show: those of boards, and those of panels and bay floors.
 std::vector<HoleAxis> holes_of(const Shown& shown) {
@@ -63,28 +63,39 @@ void MeasureView::look(const Session& session) {
   if (of_) holes_ = holes_of(*of_);
 }
 
-std::optional<Picked> MeasureView::under(const SceneView& view) const {
-  const render::Thing* thing = view.pointed ? thing_of(view.shown, *view.pointed) : nullptr;
-  if (thing == nullptr) return std::nullopt;
+std::optional<Picked> MeasureView::under(const Session& session, const SceneView& view) const {
   const ImVec2 mouse = ImGui::GetIO().MousePos;
   const auto ray = view.ray(mouse.x, mouse.y);
   const double eye = view.camera.distance();
   const Sight sight{ray.from, ray.along, std::isfinite(eye) ? -eye : -std::numeric_limits<double>::max()};
-  auto out = pick(thing->placed, sight, static_cast<double>(reach) * view.per_pixel(), holes_);
-  if (out) out->element = thing->element;
-  return out;
+  const auto met = [&](const render::Thing& thing) {
+    auto out = pick(thing.placed, sight, static_cast<double>(pick_reach) * view.per_pixel(), holes_);
+    if (out) out->element = thing.element;
+    return out;
+  };
+  if (!view.over) return std::nullopt;
+  if (const render::Thing* thing = view.pointed ? thing_of(view.shown, *view.pointed) : nullptr) return met(*thing);
+  // What is seen through is not told by the picture: the nearest that is shown.
+  const std::set<std::string> hidden = session.looking.not_shown(view.shown.model);
+  std::optional<Picked> best;
+  for (const render::Thing& thing : view.shown.model.things) {
+    if (hidden.contains(thing.part)) continue;
+    auto found = met(thing);
+    if (found && (!best || glm::dot(found->at - best->at, sight.along) < 0.0)) best = std::move(found);
+  }
+  return best;
 }
 
 bool MeasureView::clicked(Session& session, const SceneView& view) {
   look(session);
-  auto found = under(view);
+  auto found = under(session, view);
   if (!found) return true;
   if (picked_.size() >= 2) {
     picked_.clear();
     names_.clear();
     measurement_.reset();
   }
-  names_.push_back(words_of(*found) + " of " + name_of(*thing_of(view.shown, found->element)));
+  names_.push_back(name_of(*thing_of(view.shown, found->element)) + ", " + words_of(*found));
   picked_.push_back(std::move(*found));
   if (picked_.size() == 2) measurement_ = measured(picked_[0], picked_[1]);
   return true;
@@ -156,7 +167,7 @@ void MeasureView::paint(Ui& ui, Session& session, const SceneView& view) {
     }
     list.PathStroke(colour(ui.palette->quiet, 0.7F), ImDrawFlags_Closed, ui.px(1.0F));
   }
-  if (const auto found = under(view)) draw_pick(ui, view, *found, false);
+  if (const auto found = under(session, view)) draw_pick(ui, view, *found, false);
   for (const Picked& each : picked_) draw_pick(ui, view, each, true);
   if (measurement_) draw_dimension(ui, view);
   list.PopClipRect();

@@ -21,7 +21,7 @@ class MeasureView : public SceneTool {
 
  private:
   void look(const Session& session);
-  [[nodiscard]] std::optional<Picked> under(const SceneView& view) const;
+  [[nodiscard]] std::optional<Picked> under(const Session& session, const SceneView& view) const;
   void draw_pick(Ui& ui, const SceneView& view, const Picked& picked, bool sure) const;
   void draw_dimension(Ui& ui, const SceneView& view) const;
 

@@ -294,7 +294,8 @@ void ScenePane::draw(Ui& ui, Session& session, const std::shared_ptr<const Shown
       paint(render::notes_on(shown->model, look, static_cast<int>(at.width), static_cast<int>(at.height)), list,
             ui.fonts, at.x, at.y, colour(ui.palette->scene));
     const render::Thing* pointed = pointed_at || released ? under_pointer(*shown, at, dense) : nullptr;
-    SceneView view{at, camera_, *shown, pointed == nullptr ? std::nullopt : std::optional(pointed->element)};
+    SceneView view{at, camera_, *shown, pointed_at || released,
+                   pointed == nullptr ? std::nullopt : std::optional(pointed->element)};
     if (released && !(tool != nullptr && tool->clicked(session, view)))
       session.looking.chosen = pointed == nullptr ? std::nullopt : std::optional(pointed->element);
     if (tool != nullptr) tool->paint(ui, session, view);

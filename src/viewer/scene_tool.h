@@ -14,7 +14,8 @@ struct SceneView {
   Rectangle at;  // of the picture
   render::Camera camera;
   const Shown& shown;
-  std::optional<int> pointed{};  // the element under the mouse
+  bool over = false;             // the mouse is on the picture, and holds nothing
+  std::optional<int> pointed{};  // the element under it
 
   [[nodiscard]] geometry::Vec2 pixel(const geometry::Vec3& world) const {
     const geometry::Vec3 p = camera.pixel(world, static_cast<int>(at.width), static_cast<int>(at.height));

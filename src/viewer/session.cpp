@@ -437,6 +437,7 @@ void Session::act(Action action) {
     case Action::holes:
       if (mode == Mode::holes) return toward(looking.side.value_or(render::Side::whole));
       try_plan(std::nullopt);
+      looking.side.reset();
       mode = Mode::holes;
       return;
     case Action::measure:

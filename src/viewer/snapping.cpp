@@ -3,7 +3,6 @@
 #include "fit/fixing.h"
 #include "parts/form.h"
 #include "plans/part_face.h"
-#include "tolerance/reading.h"
 
 #include <algorithm>
 #include <array>
@@ -14,6 +13,7 @@ namespace baywright::viewer {
 
 namespace {
 
+constexpr double taken_mm = 0.1;  // another hole as near to a hole of the drive is the one for it
 constexpr double same_mm = 1e-3;  // figures are written to a thousandth: closer ones are one
 
 template <typename Target, typename Away>
@@ -80,7 +80,8 @@ void add_pattern(const Shown& shown, const HolePlan& plan, const HoleMark& mark,
   for (const fit::OfferedHole& hole : fit::offered_holes(held->drive, *bay)) {
     const Vec2 at = plans::on_face(*place, face, hole.along, hole.other);
     const bool taken = std::any_of(plan.marks.begin(), plan.marks.end(), [&](const HoleMark& other) {
-      return other.kind == HoleMark::Kind::hole && other.number != mark.number && glm::distance(other.at, at) < same_mm;
+      return other.kind == HoleMark::Kind::hole && other.number != mark.number &&
+             glm::distance(other.at, at) < taken_mm;
     });
     if (!taken) out.points.push_back({at, hole.drive_hole->name + " of " + held->of});
   }
@@ -129,7 +130,7 @@ Snapped snapped(const Vec2& wanted, const SnapTargets& targets, double grid, dou
   }
   if (held[0]) out.x = out.at.x;
   if (held[1]) out.y = out.at.y;
-  const std::string on_grid = "on " + tolerance::in_words(grid) + " mm";
+  const std::string on_grid = grid < 1.0 ? "on tenths" : "on whole mm";
   if (!held[0] && !held[1]) {
     out.words = on_grid;
     return out;

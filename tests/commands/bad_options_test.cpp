@@ -17,7 +17,9 @@ TEST_CASE("slips of the command line") {
   const std::vector<Slip> slips = {
       {{}, "baywright: ", "see baywright --help"},
       {{"chek", x}, "baywright: ", "there is no command `chek`; did you mean `check`?"},
-      {{"frobnicate"}, "baywright: ", "the commands are check, explain, draw, parts, survey or new"},
+      {{"frobnicate"},
+       "baywright: ",
+       "the commands are check, explain, plans, draw, drill, steps, picture, view, parts, survey, rank or new"},
       {{"--json"}, "baywright: ", "see baywright --help"},
       {{"check"}, "baywright: ", "FILE is required; see baywright check --help"},
       {{"check", x, "--jsn"}, "baywright: ", "--jsn"},

@@ -254,6 +254,9 @@ def main():
             for part in build["part"]:
                 if "model" in part:  # is looked for beside the build
                     shutil.copy(pathlib.Path(name).parent / part["model"], folder)
+                outline = part.get("solid", {}).get("prism", {}).get("outline")
+                if isinstance(outline, str):
+                    shutil.copy(pathlib.Path(name).parent / outline, folder)
             wrong += [f"{name}: {list(error.absolute_path)}: {error.message}" for error in validator.iter_errors(build)]
             run = checked(program, folder, build)
             if run.returncode not in (0, 1) or run.stderr:

@@ -5,9 +5,9 @@
 #include "support/check_mm.h"
 
 #include <cmath>
-#include <dl_creationadapter.h>
-#include <dl_dxf.h>
 #include <doctest/doctest.h>
+#include <dxflib/dl_creationadapter.h>
+#include <dxflib/dl_dxf.h>
 #include <fstream>
 #include <numbers>
 #include <sstream>

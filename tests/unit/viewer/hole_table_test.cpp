@@ -52,19 +52,19 @@ TEST_CASE("rows are the template's: places, hole for thread, what it meets, edge
   const auto rows = viewer::hole_rows(*plan, *shown);
   CHECK(rows.size() == 3 + 12);
   const auto& fifth = row(rows, "5");  // the first of "laser cut", at 50 and 130: 14 on and 30.86 up
-  CHECK(fifth.at[0] == "64");
+  CHECK(fifth.at[0] == "64.00");
   CHECK(fifth.at[1] == "160.86");
-  CHECK(fifth.size == "4 M3");
+  CHECK(fifth.size == "4.00 M3");
   CHECK(fifth.meets == "row 1");
-  CHECK(fifth.edge == "64");
+  CHECK(fifth.edge == "64.00");
   CHECK(fifth.short_of.empty());
   // Each mark stands where the template has its hole, and in the world over the panel.
   for (const HoleMark& mark : plan->marks)
     if (mark.number > 0)
       check_mm(glm::distance(mark.at, plan->drilling->holes[static_cast<std::size_t>(mark.number) - 1].at), 0.0, 0.0);
   check_mm(plan->pose.point({64.0, 160.86, 0.0}), {64.0, 160.86, 1.5}, 1e-9);
-  CHECK(viewer::order_words(*plan).starts_with("drill 3.4: "));
-  CHECK(viewer::order_words(*plan).find("; then drill 4: ") != std::string::npos);
+  CHECK(viewer::order_words(*plan).starts_with("drill 3.40: "));
+  CHECK(viewer::order_words(*plan).find("; then drill 4.00: ") != std::string::npos);
 }
 
 TEST_CASE("an edge that is too near and a hole that meets nothing are said") {
@@ -77,6 +77,7 @@ solid = { plate = [140, 80, 1.5] }
 name = "one"
 on = { part = "strip", face = "back", at = [20.0, 40.0], toward = "+x" }
 takes = "2.5in"
+bus = "sata 6"
 [panel.fixing]
 holes = [[14.0, -30.86], [90.6, 36.0]]
 diameter = 3.4
@@ -86,6 +87,7 @@ sheet = 1.5
 [[drive]]
 name = "disk"
 use = "2.5in/7"
+bus = "sata 6"
 )";
   viewer::Document document = open(file.string());
   const auto shown = show(document, "disk", "one");
@@ -94,13 +96,13 @@ use = "2.5in/7"
   const auto rows = viewer::hole_rows(*plan, *shown);
   // On the back the part is turned over: x counts from its right edge, 140 - 20 - 90.6.
   const auto& second = row(rows, "2");
-  CHECK(second.at[0] == "29.4");
+  CHECK(second.at[0] == "29.40");
   CHECK(second.meets == "nothing");
-  CHECK(second.edge == "4");
-  CHECK(second.short_of == "4 to an edge, 6.8 asked (two diameters)");  // two of 3.4
+  CHECK(second.edge == "4.00");
+  CHECK(second.short_of == "4.00 to an edge, 6.80 asked (two diameters)");  // two of 3.4
   const auto words = viewer::hole_words(*plan, *shown);
   CHECK(std::any_of(words.begin(), words.end(),
-                    [](const viewer::HoleWord& each) { return each.say.starts_with("Hole 2: 4 to an edge"); }));
+                    [](const viewer::HoleWord& each) { return each.say.starts_with("Hole 2: 4.00 to an edge"); }));
   // And back: the edit of a mark brings it to where it was asked, on the turned face too.
   const HoleMark mark =
       *std::find_if(plan->marks.begin(), plan->marks.end(), [](const HoleMark& each) { return each.number == 2; });
@@ -109,8 +111,8 @@ use = "2.5in/7"
   REQUIRE(!document.edit("hole", edits));
   const auto after = viewer::hole_plan(*show(document, "disk", "one"));
   REQUIRE(after);
-  check_mm(after->marks[mark.number].at.x, 31.25, 1e-9);
-  check_mm(after->marks[mark.number].at.y, 70.5, 1e-9);
+  check_mm(after->marks[static_cast<std::size_t>(mark.number)].at.x, 31.25, 1e-9);
+  check_mm(after->marks[static_cast<std::size_t>(mark.number)].at.y, 70.5, 1e-9);
   check_mm(after->marks[1].at.x, plan->marks[1].at.x, 0.0);  // the other one stays
   std::filesystem::remove(file);
 }
@@ -140,7 +142,7 @@ TEST_CASE("dragging a place and nudging a hole are one step each, and a hole off
   placing.look(session);
   check_mm(placing.plan()->marks[place].at.y, from.y + 3.0, 1e-9);
   REQUIRE(session.document()->undoes() != nullptr);
-  CHECK(*session.document()->undoes() == "laser cut to 50, 133");
+  CHECK(*session.document()->undoes() == "laser cut to 50.00, 133.00");
   session.act(viewer::Action::undo);
   CHECK(!session.document()->unsaved());  // all of the drag was one step
   placing.look(session);

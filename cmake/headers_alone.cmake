@@ -12,5 +12,6 @@ foreach(header IN LISTS headers)
 endforeach()
 add_library(headers_alone OBJECT ${alones})
 target_include_directories(headers_alone PRIVATE "${CMAKE_SOURCE_DIR}/src")
+target_include_directories(headers_alone SYSTEM PRIVATE ${imgui_headers} ${epoxy_headers} ${cairo_headers} ${freetype_headers})
 target_link_libraries(headers_alone PRIVATE baywright_flags glm::glm tomlplusplus::tomlplusplus
                                             nlohmann_json::nlohmann_json CLI11::CLI11)

@@ -57,10 +57,10 @@ void draw_customer(Ui& ui, Session& session, ScenePane& before, ScenePane& after
   const float edge = ui.px(32.0F);
   const std::string name = session.shown()->choice.drive + " in " + session.shown()->choice.place;
   draw_caption(ui, remedy ? "As it is: " + name : name, *session.shown(),
-               {screen.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge, captions});
+               {screen.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge - ui.px(remedy ? 0.0F : 48.0F), captions});
   if (remedy)
     draw_caption(ui, "With the change: " + words_of(*session.remedy_plan()).change, *remedy,
-                 {right.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge, captions});
+                 {right.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge - ui.px(48.0F), captions});
   float x = screen.x + screen.width - ui.px(16.0F) - width_of(ui.fonts.small, "back") - ui.px(14.0F);
   if (word_button(ui, "back", x, screen.y + ui.px(10.0F), "back", false).chosen) session.act(Action::customer);
   pane_end();

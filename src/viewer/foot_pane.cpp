@@ -9,6 +9,16 @@
 
 namespace baywright::viewer {
 
+namespace {
+
+/// To a hundredth, never more than there is; what would then be nothing is said in full.
+std::string at_least(double mm) {
+  const double down = std::floor(mm * 100.0 + 1e-6) / 100.0;
+  return tolerance::in_words(down > 0.0 ? down : mm);
+}
+
+}  // namespace
+
 void FootPane::draw(Ui& ui, Session& session, const Rectangle& at) {
   pane_begin("foot", at, colour(ui.palette->band));
   if (session.shown() && at.height >= 1.0F) {
@@ -110,7 +120,7 @@ void FootPane::draw_room(Ui& ui, const Session& session, const Rectangle& at) {
   if (seating.deciding) {
     const fit::GapFigures& gap = *seating.findings[*seating.deciding].gap;
     say("to spare at worst, beyond the " + tolerance::in_words(gap.asked) + " asked",
-        std::isfinite(gap.min) ? tolerance::in_words(gap.min - gap.asked) + " mm" : "not known");
+        std::isfinite(gap.min) ? at_least(gap.min - gap.asked) + " mm" : "not known");
   } else {
     say("nothing comes near it", "no gap decides");
   }
@@ -118,7 +128,7 @@ void FootPane::draw_room(Ui& ui, const Session& session, const Rectangle& at) {
   if (const auto& tallest = *session.rest().tallest)
     say("is the tallest heatsink of the same foot; " + tolerance::in_words(tallest->now) + " now, against " +
             tallest->against,
-        tolerance::in_words(tallest->height) + " mm");
+        at_least(tallest->height) + " mm");
 }
 
 }  // namespace baywright::viewer

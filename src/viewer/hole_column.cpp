@@ -138,7 +138,7 @@ void HoleColumn::draw_row(Ui& ui, Session& session, Placing& placing, const Hole
       draw_mark(ui, fit::Verdict::marginal, edge_x - mark_size - ui.px(3.0F), top + ui.px(2.0F), mark_size);
     write(row.short_of.empty() ? ui.fonts.small : ui.fonts.small_bold, edge_x, top, warn, row.edge,
           at.x + at.width - edge_x);
-    const bool nothing = row.meets == "nothing";
+    const bool nothing = row.meets_none;
     const ImFont* font = nothing ? ui.fonts.small_bold : ui.fonts.small;
     if (two_lines) {
       const std::string meets = row.meets.empty()                   ? ""
@@ -226,14 +226,14 @@ void HoleColumn::draw_words(Ui& ui, const Placing& placing, const Rectangle& at)
   const auto chosen = placing.chosen();
   if (!chosen && words_.empty())
     say({}, "Drag a mark in the plan, nudge it with the arrows, or click a figure and type it.", 3);
-  if (chosen)
-    for (const HoleRow& row : rows_)
-      if (row.mark == *chosen && !row.short_of.empty())
-        say(fit::Verdict::marginal, "Hole " + row.number + ": " + row.short_of + ".", 3);
-  for (const HoleWord& word : words_) {
-    if (y + line > end) break;
-    say(word.verdict, word.say, 4);
-  }
+  // Of the chosen hole first.
+  const std::string own = chosen ? "Hole " + std::to_string(placing.plan()->marks[*chosen].number) : "";
+  const auto of_chosen = [&](const HoleWord& word) {
+    return !own.empty() && (word.say.starts_with(own + ' ') || word.say.starts_with(own + ':'));
+  };
+  for (const bool first : {true, false})
+    for (const HoleWord& word : words_)
+      if (of_chosen(word) == first && y + line <= end) say(word.verdict, word.say, 4);
 }
 
 }  // namespace baywright::viewer

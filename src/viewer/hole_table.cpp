@@ -12,7 +12,7 @@ namespace baywright::viewer {
 
 namespace {
 
-constexpr const char* nothing = "nothing";
+constexpr const char* none = "none";
 
 std::string figure(double mm) {
   return tolerance::in_words(std::round(mm * 1e3) / 1e3);
@@ -42,11 +42,11 @@ std::string meets(const HolePlan& plan, const HoleMark& mark, const plans::Drill
   if (mark.kind != HoleMark::Kind::hole) return {};
   if (mark.chosen && mark.index < shown.seated.meets.size()) {
     const std::string& name = shown.seated.meets[mark.index];
-    return name.empty() ? nothing : name;
+    return name.empty() ? none : name;
   }
   if (!hole.meets.empty()) return hole.meets;
   const plans::Pattern* pattern = pattern_of(plan, mark.place);
-  return pattern != nullptr && !pattern->drive.empty() ? nothing : "";
+  return pattern != nullptr && !pattern->drive.empty() ? none : "";
 }
 
 std::string short_of(const plans::DrillHole& hole) {
@@ -54,8 +54,10 @@ std::string short_of(const plans::DrillHole& hole) {
   if (hole.edge < hole.edge_asked)
     out = in_hundredths(hole.edge) + " to an edge, " + in_hundredths(hole.edge_asked) + " asked (two diameters)";
   if (hole.web < hole.web_asked)
-    out += (out.empty() ? "" : "; ") + in_hundredths(hole.web) + " of sheet to the next hole, " +
-           in_hundredths(hole.web_asked) + " asked (two thicknesses)";
+    out +=
+        (out.empty() ? "" : "; ") + (hole.web < 0.0 ? "runs " + in_hundredths(-hole.web) + " into the next hole"
+                                                    : in_hundredths(hole.web) + " of sheet to the next hole, " +
+                                                          in_hundredths(hole.web_asked) + " asked (two thicknesses)");
   return out;
 }
 
@@ -98,6 +100,7 @@ std::vector<HoleRow> hole_rows(const HolePlan& plan, const Shown& shown) {
       const plans::Pattern* pattern = pattern_of(plan, mark.place);
       if (pattern != nullptr && !pattern->thread.empty()) row.size += " " + pattern->thread;
       if (!hole->own) row.meets = meets(plan, mark, *hole, shown);
+      row.meets_none = row.meets == none;
       row.edge = in_hundredths(hole->edge);
       row.short_of = short_of(*hole);
     }
@@ -109,7 +112,7 @@ std::vector<HoleRow> hole_rows(const HolePlan& plan, const Shown& shown) {
 std::vector<HoleWord> hole_words(const HolePlan& plan, const Shown& shown) {
   std::vector<HoleWord> out;
   for (const HoleRow& row : hole_rows(plan, shown)) {
-    if (row.meets == nothing)
+    if (row.meets_none)
       out.push_back(
           {fit::Verdict::marginal, "Hole " + row.number + " meets no hole of the drive: look before you drill it."});
     if (!row.short_of.empty())

@@ -12,7 +12,7 @@ namespace {
 
 constexpr float ruler = 36.0F;        // pixels at scale 1: how broad they are
 constexpr float rest_reach = 7.0F;    // pixels at scale 1 in which a mark comes to rest
-constexpr float least_pitch = 44.0F;  // pixels at scale 1 between two figures of a ruler
+constexpr float least_pitch = 36.0F;  // pixels at scale 1 between two figures of a ruler
 constexpr float target = 24.0F;       // pixels at scale 1: the least that can be pointed at
 
 std::string id_of(std::size_t mark) {

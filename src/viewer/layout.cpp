@@ -13,7 +13,7 @@ Layout layout_of(float width, float height, float scale, const Fractions& fracti
   const float below = std::min(foot, height - answer);
   const float column =
       folded ? 0.0F
-             : std::min(std::clamp(fractions.column * width, 240.0F * scale, std::max(240.0F * scale, width / 2.0F)),
+             : std::min(std::clamp(fractions.column * width, 288.0F * scale, std::max(288.0F * scale, width / 2.0F)),
                         width);
   const float middle = height - answer - below;
   return {{0.0F, 0.0F, width, answer},

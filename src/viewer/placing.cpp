@@ -42,6 +42,13 @@ std::optional<std::size_t> Placing::chosen() const {
   return plan_ && chosen_ && *chosen_ < plan_->marks.size() ? chosen_ : std::nullopt;
 }
 
+void Placing::choose(std::optional<std::size_t> mark) {
+  if (mark == chosen_) return;
+  chosen_ = mark;
+  rests_.reset();
+  words_.clear();
+}
+
 std::optional<std::string> Placing::move(Session& session, const HoleMark& mark, const Vec2& to, bool by_key,
                                          bool follows) {
   if (!session.document()) return std::nullopt;
@@ -76,10 +83,11 @@ void Placing::let_go(Session& session) {
 void Placing::nudge(Session& session, const Vec2& by) {
   const auto at = chosen();
   if (!at || held_) return;
+  if (*at != nudged_) session.commit();  // another one is a change of its own
+  nudged_ = *at;
   const HoleMark mark = plan_->marks[*at];
   rests_.reset();
   words_ = move(session, mark, mark.at + by, true, true).value_or("");
-  if (words_.empty()) words_ = mark.name + " at " + figure(mark.at.x + by.x) + ", " + figure(mark.at.y + by.y);
 }
 
 std::optional<std::string> Placing::type(Session& session, int axis, const std::string& text) {

@@ -20,7 +20,7 @@ class Placing {
 
   [[nodiscard]] const HolePlan* plan() const { return plan_ ? &*plan_ : nullptr; }
   [[nodiscard]] std::optional<std::size_t> chosen() const;  // index of `plan()->marks`
-  void choose(std::optional<std::size_t> mark) { chosen_ = mark; }
+  void choose(std::optional<std::size_t> mark);
 
   /// Follows the hand: `to` in mm of the plan, `reach` mm to come to rest in. `fine`: a grid of 0.1 instead of 1, and
   /// little else holds it.
@@ -50,6 +50,7 @@ class Placing {
   std::string flown_to_;  // place
   std::optional<std::size_t> chosen_;
   std::optional<Held> held_;
+  std::size_t nudged_ = 0;  // the last one
   std::optional<Snapped> rests_;
   std::string words_;
 };

@@ -158,7 +158,7 @@ render::Look ScenePane::look_of(const Session& session, const Shown& shown, doub
   render::Look look;
   look.camera = camera_;
   look.dark = session.settings.dark;
-  look.finding = session.finding();
+  if (session.seen().get() == &shown) look.finding = session.finding();  // else it counts another's findings
   look.apart = session.looking.apart.at(now);
   look.put_in = session.looking.put_in.at(now);
   if (session.looking.cut) look.cut = render::cut_through(shown.model, shown.seating, look.finding);
@@ -290,7 +290,10 @@ void ScenePane::draw(Ui& ui, Session& session, const std::shared_ptr<const Shown
     of_ = shown;
     list.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(canvas_.texture())), {at.x, at.y},
                   {at.x + at.width, at.y + at.height}, {0.0F, 1.0F}, {1.0F, 0.0F});
-    if (tool == nullptr)
+    if (words)
+      for (const float y : {at.y, at.y + at.height})
+        list.AddLine({at.x, y}, {at.x + at.width, y}, colour(ui.palette->raised));
+    if (words && tool == nullptr)
       paint(render::notes_on(shown->model, look, static_cast<int>(at.width), static_cast<int>(at.height)), list,
             ui.fonts, at.x, at.y, colour(ui.palette->scene));
     const render::Thing* pointed = pointed_at || released ? under_pointer(*shown, at, dense) : nullptr;

@@ -12,13 +12,14 @@
 namespace baywright::viewer {
 
 std::variant<std::unique_ptr<Screen>, std::string> Screen::make(Settings settings, fit::Options options) {
-  auto one = render::Canvas::make();
-  if (auto* fault = std::get_if<std::string>(&one)) return std::move(*fault);
-  auto other = render::Canvas::make();
-  if (auto* fault = std::get_if<std::string>(&other)) return std::move(*fault);
-  return std::unique_ptr<Screen>(new Screen(std::move(settings), std::move(options),
-                                            std::get<render::Canvas>(std::move(one)),
-                                            std::get<render::Canvas>(std::move(other))));
+  std::vector<render::Canvas> canvases;
+  while (canvases.size() < 3) {
+    auto made = render::Canvas::make();
+    if (auto* fault = std::get_if<std::string>(&made)) return std::move(*fault);
+    canvases.push_back(std::get<render::Canvas>(std::move(made)));
+  }
+  return std::unique_ptr<Screen>(new Screen(std::move(settings), std::move(options), std::move(canvases[0]),
+                                            std::move(canvases[1]), std::move(canvases[2])));
 }
 
 std::optional<std::string> Screen::set_scale(float scale, float dense) {
@@ -94,10 +95,10 @@ void Screen::draw_panes(const Rectangle& all, double now) {
   if (session_.page == Page::findings && session_.seen()) {
     const float wide = std::min(ui_.px(380.0F), 0.5F * scene.width);
     scene.width -= wide;
-    before_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true, held);
+    scene_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true, held);
     findings_.draw(ui_, session_, {scene.x + scene.width, scene.y, wide, scene.height});
   } else {
-    before_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true, held);
+    scene_.draw(ui_, session_, session_.seen(), scene, dense_, now, "scene", true, held);
   }
   if (placing_.plan() != nullptr)
     draw_hole_foot(ui_, session_, placing_, layout.foot);

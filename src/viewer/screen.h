@@ -28,11 +28,14 @@ class Screen {
   /// Letters and sizes anew. What went wrong, in words.
   std::optional<std::string> set_scale(float scale, float dense);
   void draw(std::vector<Chord> chords, double now);
-  [[nodiscard]] bool moving() const { return session_.moving() || before_.moving(now_); }
+  [[nodiscard]] bool moving() const { return session_.moving() || (session_.customer ? before_ : scene_).moving(now_); }
 
  private:
-  Screen(Settings settings, fit::Options options, render::Canvas one, render::Canvas other)
-      : session_(std::move(settings), std::move(options)), before_(std::move(one)), after_(std::move(other)) {}
+  Screen(Settings settings, fit::Options options, render::Canvas scene, render::Canvas before, render::Canvas after)
+      : session_(std::move(settings), std::move(options)),
+        scene_(std::move(scene)),
+        before_(std::move(before)),
+        after_(std::move(after)) {}
 
   void draw_panes(const Rectangle& all, double now);
   SceneTool* tool();  // of the session's mode; null: none
@@ -46,7 +49,8 @@ class Screen {
   Ui ui_;
   float dense_ = 1.0F;
   double now_ = 0.0;
-  ScenePane before_;
+  ScenePane scene_;
+  ScenePane before_;  // for a customer: so that the view one had is there again afterwards
   ScenePane after_;
   StackPane stack_;
   FootPane foot_;

@@ -34,11 +34,11 @@ void spread_labels(std::vector<float*> labels, const std::vector<float>& heights
 
 StackColumns columns_of(const Rectangle& area, float scale) {
   StackColumns out;
-  const float gap = 7.0F * scale;
+  const float gap = 5.0F * scale;
   out.narrow_width = 14.0F * scale;
   out.wide_width = std::clamp(0.2F * area.width, 44.0F * scale, 90.0F * scale);
   const float labels = std::max(area.width - out.narrow_width - out.wide_width - 4.0F * gap, 2.0F);
-  out.left = 0.38F * labels;
+  out.left = 0.36F * labels;
   out.right_width = labels - out.left;
   out.narrow = area.x + out.left + gap;
   out.wide = out.narrow + out.narrow_width + gap;

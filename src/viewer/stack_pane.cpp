@@ -10,6 +10,7 @@
 #include <array>
 #include <cmath>
 #include <imgui_stdlib.h>
+#include <tuple>
 
 namespace baywright::viewer {
 
@@ -60,7 +61,7 @@ void StackPane::draw(Ui& ui, Session& session, const Rectangle& at) {
   update(session);
   pane_begin("stack", at, colour(ui.palette->pane));
   if (at.width >= 1.0F && of_) {
-    const float edge = ui.px(20.0F);
+    const float edge = ui.px(16.0F);
     const Rectangle inner{at.x + edge, at.y + ui.px(12.0F), at.width - 2.0F * edge, at.height - ui.px(22.0F)};
     if (!finding_) {
       draw_questions(ui, session, inner);
@@ -94,9 +95,12 @@ void StackPane::draw_column(Ui& ui, Session& session, const Rectangle& at) {
   LabelHeights heights;
   std::vector<Label> open;
   std::vector<Label> close;
-  heights.gap = line_of(ui.fonts.bold) + 3.0F * row + ui.px(4.0F);
   // As many lines as there is room for: names are whole before values are, and values before they go.
-  for (const auto& [most_name, most_value] : {std::pair{3, 2}, std::pair{2, 1}, std::pair{1, 1}, std::pair{1, 0}}) {
+  bool short_gap = false;
+  for (const auto& [most_name, most_value, rows_of_gap] :
+       {std::tuple{3, 2, 3}, std::tuple{2, 1, 3}, std::tuple{1, 1, 3}, std::tuple{1, 1, 1}, std::tuple{1, 0, 1}}) {
+    short_gap = rows_of_gap == 1;
+    heights.gap = line_of(ui.fonts.bold) + static_cast<float>(rows_of_gap) * row + ui.px(4.0F);
     float sum = heights.gap;
     float other = 0.0F;
     open.clear(), close.clear(), heights.open.clear(), heights.close.clear();
@@ -117,7 +121,7 @@ void StackPane::draw_column(Ui& ui, Session& session, const Rectangle& at) {
                     {at.x + at.width + ui.px(12.0F), at.y + at.height + ui.px(6.0F)}, true);
   for (const StackBox& box : layout.boxes)
     draw_band(ui, session, layout, box, columns, (box.open ? open : close)[box.band]);
-  draw_gap(ui, layout, columns);
+  draw_gap(ui, layout, columns, short_gap);
   list.PopClipRect();
 }
 
@@ -133,7 +137,7 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
   const float row = line_of(ui.fonts.small);
 
   // A thin band is still 24 pixels to point at, with its label: the label is its larger target.
-  const float label_x = box.open ? columns.narrow - ui.px(7.0F) - columns.left : columns.right;
+  const float label_x = box.open ? columns.narrow - ui.px(5.0F) - columns.left : columns.right;
   const float room = box.open ? columns.left : columns.right_width;
   const std::string id = "band " + band.name + (box.open ? " open " : " close ") + std::to_string(box.band);
   const Touch on_label =
@@ -165,7 +169,7 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
   // Its label, with a leader where it had to give way.
   const float middle = r.y + 0.5F * r.height;
   const float label_middle = box.label + 0.5F * row;
-  const float from = box.open ? columns.narrow - ui.px(5.0F) : columns.right - ui.px(3.0F);
+  const float from = box.open ? columns.narrow - ui.px(4.0F) : columns.right - ui.px(3.0F);
   list.AddLine({from, label_middle}, {box.open ? r.x : r.x + r.width, middle}, colour(ui.palette->bar_line));
   float y = box.label;
   const auto write_line = [&](const ImFont* font, ImU32 ink, const std::string& line) {
@@ -229,7 +233,7 @@ void StackPane::hold(Ui& ui, Session& session, const Touch& touched, const Handl
     }
 }
 
-void StackPane::draw_gap(Ui& ui, const StackLayout& layout, const StackColumns& columns) {
+void StackPane::draw_gap(Ui& ui, const StackLayout& layout, const StackColumns& columns, bool short_label) {
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const ImU32 ink = colour(output::colour(column_.verdict, ui.palette->dark).c_str());
   if (layout.gap.height >= 1.0F) draw_pattern(ui, column_.verdict, column_.gap.nominal < 0.0, layout.gap);
@@ -251,8 +255,9 @@ void StackPane::draw_gap(Ui& ui, const StackLayout& layout, const StackColumns& 
         room - mark - ui.px(6.0F));
   y += line_of(ui.fonts.bold);
   const float row = line_of(ui.fonts.small);
-  write(ui.fonts.small, columns.right, y, ui.quiet(), "at worst " + words(column_.gap.min), room);
-  write(ui.fonts.small, columns.right, y + row, ui.quiet(), "at best " + words(column_.gap.max), room);
+  write(ui.fonts.small, columns.right, y, ui.quiet(), "worst " + words(column_.gap.min), room);
+  if (short_label) return;
+  write(ui.fonts.small, columns.right, y + row, ui.quiet(), "best " + words(column_.gap.max), room);
   write(ui.fonts.small, columns.right, y + 2.0F * row, ui.quiet(), "asked " + tolerance::in_words(column_.gap.asked),
         room);
 }
@@ -312,6 +317,9 @@ void StackPane::draw_questions(Ui& ui, const Session& session, const Rectangle& 
                      at.width - ui.px(22.0F), 4) +
          ui.px(10.0F);
   }
+  if (!session.seen()->seating.findings.empty())
+    write_lines(ui.fonts.small, at.x, at.y + at.height - 2.0F * line_of(ui.fonts.small), ui.quiet(),
+                "The gaps are in the findings: L, then choose one to see its stack.", at.width, 2);
 }
 
 // --- below ---

@@ -42,7 +42,7 @@ class StackPane {
   void draw_questions(Ui& ui, const Session& session, const Rectangle& at);
   void draw_band(Ui& ui, Session& session, const StackLayout& layout, const StackBox& box, const StackColumns& columns,
                  const Label& label);
-  void draw_gap(Ui& ui, const StackLayout& layout, const StackColumns& columns);
+  void draw_gap(Ui& ui, const StackLayout& layout, const StackColumns& columns, bool short_label);
   float draw_foot(Ui& ui, Session& session, const Rectangle& at, bool measure_only);
   void draw_field(Ui& ui, Session& session, float x, float y, float room);
   void hold(Ui& ui, Session& session, const Touch& touched, const Handle& handle, double sensitivity, bool grows_down,

@@ -1,5 +1,8 @@
-// The search against one that tries everything: each change, each pair of changes, each of their variants one after the
-// other, with nothing left out and nothing learnt. Ways in are tried straight only by both.
+// The search against one that tries everything: each change, each pair of changes that are not enough alone, each of
+// their variants one after the other, with nothing learnt. Ways in are tried straight only by both.
+#include "fit/clearance.h"
+#include "fit/connect.h"
+#include "fit/seat.h"
 #include "plans/catalogue.h"
 #include "properties/random_builds.h"
 
@@ -14,7 +17,7 @@ using namespace baywright;
 
 namespace {
 
-const char* const file = BAYWRIGHT_SOURCE "/models/builds/random.build.toml";
+const char* const file = BAYWRIGHT_SOURCE "/tests/properties/parts/random.build.toml";
 
 using Asks = std::map<std::string, double>;
 
@@ -49,7 +52,7 @@ class All {
  public:
   All(std::string text, const build::Build& build, const plans::Search& search)
       : text_(std::move(text)), build_(build), search_(search) {
-    options_.quick = true;
+    options_.quick = asked_.quick = true;
     check_ = fit::check(build_, options_);
     heatsinks_ = plans::heatsinks_of_library(build, file);
   }
@@ -66,27 +69,32 @@ class All {
 
  private:
   void at(std::size_t drive, std::size_t place, bool moved) {
-    drive_ = build_.drives[drive].name;
-    place_ = build_.places[place].name;
+    drive_ = drive;
+    place_ = place;
+    asked_.drive = build_.drives[drive].name;
+    asked_.place = build_.places[place].name;
     moves_.clear();
-    if (drive_ != search_.drive)
-      moves_.push_back({.kind = plans::Kind::other_drive, .to = drive_, .prices = {plans::Price::less_capacity}});
-    if (place_ != search_.place) moves_.push_back({.kind = plans::Kind::other_place, .to = place_});
+    if (asked_.drive != search_.drive)
+      moves_.push_back({.kind = plans::Kind::other_drive, .to = asked_.drive, .prices = {plans::Price::less_capacity}});
+    if (asked_.place != search_.place) moves_.push_back({.kind = plans::Kind::other_place, .to = asked_.place});
     const auto all = plans::options({build_, build_.drives[drive], static_cast<int>(place)},
                                     check_.seatings[drive * build_.places.size() + place], heatsinks_);
     if (moved) attempt({});
-    for (std::size_t i = 0; i < all.size(); ++i) {
-      attempt({&all[i]});
-      for (std::size_t j = i + 1; j < all.size() && !moved; ++j)
-        if (std::find_first_of(all[i].holds.begin(), all[i].holds.end(), all[j].holds.begin(), all[j].holds.end()) ==
-            all[i].holds.end())
+    std::vector<bool> alone;
+    for (const plans::Option& option : all) alone.push_back(attempt({&option}));
+    if (moved) return;
+    // A pair of which one is enough alone fits no better than that one.
+    for (std::size_t i = 0; i < all.size(); ++i)
+      for (std::size_t j = i + 1; j < all.size(); ++j)
+        if (!alone[i] && !alone[j] &&
+            std::find_first_of(all[i].holds.begin(), all[i].holds.end(), all[j].holds.begin(), all[j].holds.end()) ==
+                all[i].holds.end())
           attempt({&all[i], &all[j]});
-    }
   }
 
-  void attempt(const std::vector<const plans::Option*>& options) {
+  bool attempt(const std::vector<const plans::Option*>& options) {
     std::vector<build::Edit> edits;
-    if (!variants(options, 0, edits)) return;
+    if (!variants(options, 0, edits)) return false;
     Fitting one{moves_, {}};
     for (const plans::Change& move : moves_) one.asks[std::string(plans::word(move.kind)) + ' ' + move.to] = 1.0;
     for (const plans::Option* option : options) {
@@ -94,6 +102,7 @@ class All {
       one.asks[option->key] = option->amount;
     }
     found_.push_back(std::move(one));
+    return true;
   }
 
   bool variants(const std::vector<const plans::Option*>& options, std::size_t from, std::vector<build::Edit>& edits) {
@@ -111,13 +120,15 @@ class All {
     if (!std::holds_alternative<std::string>(text)) return false;
     const auto read = build::read_text(std::get<std::string>(text), file);
     if (!std::holds_alternative<build::Build>(read)) return false;
-    const fit::Check now = fit::check(std::get<build::Build>(read), options_);
+    const build::Build& changed = std::get<build::Build>(read);
+    if (too_near(changed)) return false;
+    const fit::Check there = fit::check(changed, asked_);
+    if (there.seatings.size() != 1 || there.seatings.front().verdict != fit::Verdict::fits) return false;
+    const fit::Check now = fit::check(changed, options_);
     for (std::size_t i = 0; i < now.seatings.size(); ++i) {
       const fit::Seating& seating = now.seatings[i];
-      const bool asked = seating.drive == drive_ && seating.place == place_;
-      const bool other = seating.drive != drive_ && seating.place != place_;
-      if ((asked || (other && check_.seatings[i].verdict == fit::Verdict::fits)) &&
-          seating.verdict != fit::Verdict::fits)
+      const bool other = seating.drive != asked_.drive && seating.place != asked_.place;
+      if (other && check_.seatings[i].verdict == fit::Verdict::fits && seating.verdict != fit::Verdict::fits)
         return false;
     }
     // What ran into each other before may stay so, no deeper.
@@ -130,14 +141,27 @@ class All {
     });
   }
 
+  /// Whether a gap where the drive sits is too small, which is mostly enough to say no, and quick. Changes leave drives
+  /// and places in their order.
+  [[nodiscard]] bool too_near(const build::Build& changed) const {
+    const build::Drive& drive = changed.drives[drive_];
+    const auto place = static_cast<int>(place_);
+    if (!fit::seats(drive, fit::connect(drive, changed.places[place_]).questions)) return false;
+    const fit::Host host = fit::compile(changed);
+    const auto gaps = fit::clearances(host, changed, fit::seat(host, changed, drive, place), drive, options_);
+    return std::any_of(gaps.begin(), gaps.end(),
+                       [](const fit::Finding& gap) { return gap.verdict && *gap.verdict != fit::Verdict::fits; });
+  }
+
   std::string text_;
   const build::Build& build_;
   const plans::Search& search_;
   fit::Options options_;
   fit::Check check_;
   std::vector<parts::Part> heatsinks_;
-  std::string drive_;
-  std::string place_;
+  std::size_t drive_ = 0;
+  std::size_t place_ = 0;
+  fit::Options asked_;  // for that drive at that place
   std::vector<plans::Change> moves_;
   std::vector<Fitting> found_;
 };
@@ -153,7 +177,8 @@ bool within(const std::multiset<plans::Kind>& a, const std::multiset<plans::Kind
   return std::includes(b.begin(), b.end(), a.begin(), a.end());
 }
 
-void compare(const std::function<std::string()>& make, int builds) {
+/// Of so many builds that have something wrong; at least so many of them need two changes.
+void compare(const std::function<std::string()>& make, int builds, int least_pairs) {
   int asked = 0;
   int with_plans = 0;
   int pairs = 0;
@@ -189,25 +214,26 @@ void compare(const std::function<std::string()>& make, int builds) {
       CHECK(shown);
     }
   }
-  // The case has to be met: some builds have plans and some have none.
+  // The cases have to be met: builds with plans and without, and some that one change does not mend.
   MESSAGE(with_plans << " of " << asked << " have plans, " << pairs << " of these with two changes");
   CHECK(with_plans >= asked * 3 / 10);
   CHECK(with_plans <= asked * 7 / 10);
+  CHECK(pairs >= least_pairs);
 }
 
 }  // namespace
 
 TEST_CASE("no better plan is found by trying everything: cards under trays") {
   test::RandomBuilds random(11);
-  compare([&] { return random.under_tray(); }, 90);
+  compare([&] { return random.under_tray(); }, 40, 2);
 }
 
-TEST_CASE("no better plan is found by trying everything: heatsinks under covers") {
+TEST_CASE("no better plan is found by trying everything: heatsinks under trays") {
   test::RandomBuilds random(12);
-  compare([&] { return random.under_cover(); }, 20);
+  compare([&] { return random.under_cover(); }, 15, 1);
 }
 
 TEST_CASE("no better plan is found by trying everything: drives in bays") {
   test::RandomBuilds random(13);
-  compare([&] { return random.in_bays(); }, 90);
+  compare([&] { return random.in_bays(); }, 150, 20);
 }

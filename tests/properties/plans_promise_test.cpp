@@ -71,8 +71,8 @@ TEST_CASE("each plan of each seating of the demos keeps its promise") {
 TEST_CASE("each plan of random builds keeps its promise") {
   test::RandomBuilds random(21);
   int plans = 0;
-  for (int i = 0; i < 15; ++i)
+  for (int i = 0; i < 6; ++i)
     for (const std::string& text : {random.under_tray(), random.under_cover(), random.in_bays()})
-      plans += hold(text, BAYWRIGHT_SOURCE "/models/builds/random.build.toml", {}, {});
+      plans += hold(text, BAYWRIGHT_SOURCE "/tests/properties/parts/random.build.toml", {}, {});
   CHECK(plans > 30);
 }

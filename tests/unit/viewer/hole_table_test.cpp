@@ -97,7 +97,7 @@ bus = "sata 6"
   // On the back the part is turned over: x counts from its right edge, 140 - 20 - 90.6.
   const auto& second = row(rows, "2");
   CHECK(second.at[0] == "29.40");
-  CHECK(second.meets == "nothing");
+  CHECK(second.meets == "none");
   CHECK(second.edge == "4.00");
   CHECK(second.short_of == "4.00 to an edge, 6.80 asked (two diameters)");  // two of 3.4
   const auto words = viewer::hole_words(*plan, *shown);

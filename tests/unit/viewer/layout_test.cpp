@@ -69,7 +69,7 @@ TEST_CASE("each pane keeps its least size from 900 x 600 times the scale on") {
         CAPTURE(each.scale);
         const Layout got = layout_of(each.width, each.height, each.scale, {column, foot}, false);
         CHECK(got.answer.height >= 84.0F * each.scale);
-        CHECK(got.column.width >= 240.0F * each.scale);
+        CHECK(got.column.width >= 288.0F * each.scale);
         CHECK(got.scene.width >= 400.0F * each.scale);
         CHECK(got.scene.height >= 200.0F * each.scale);
         CHECK(got.foot.height >= 112.0F * each.scale);

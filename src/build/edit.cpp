@@ -163,9 +163,13 @@ class Editing {
   void set(const Edit& edit) {
     const Node& in = lead(edit.path, edit.path.size() - 1);
     const Node* old = find(in, edit.path.back());
-    if (old != nullptr && (old->kind == Node::Kind::table || old->kind == Node::Kind::table_list))
-      stop(*old, words(edit.path, edit.path.size()) + " has its keys on lines of their own", "set them one by one");
+    if (old != nullptr && old->kind == Node::Kind::table_list)
+      stop(*old, words(edit.path, edit.path.size()) + " is a list of tables", "set what is in them one by one");
     const std::string value = one_value(edit);
+    if (old != nullptr && old->kind == Node::Kind::table) {
+      replace_lines(edit, *old, value);
+      return;
+    }
     if (old != nullptr) {
       text_.replace(old->value.begin, old->value.end - old->value.begin, value);
       return;
@@ -173,6 +177,32 @@ class Editing {
     const auto* key = std::get_if<std::string>(&edit.path.back());
     if (!is_table(in) || key == nullptr) (void)lead(edit.path, edit.path.size());  // says that it is not there
     add(in, *key, value);
+  }
+
+  /// A table whose keys have lines of their own becomes one value among the keys of its parent.
+  void replace_lines(const Edit& edit, const Node& old, const std::string& value) {
+    const std::string key = old.key;
+    const std::string comments = in_line(old) ? "" : comments_of(old);
+    remove(old);
+    read();
+    scan();
+    add(lead(edit.path, edit.path.size() - 1), key, value);
+    if (comments.empty()) return;
+    read();
+    scan();
+    text_.insert(line_begin(text_, lead(edit.path, edit.path.size()).entry.begin), comments);
+  }
+
+  /// The comment lines that `remove` would take along.
+  [[nodiscard]] std::string comments_of(const Node& node) const {
+    std::string out;
+    std::vector<Span> cuts = line_cuts(node);
+    std::sort(cuts.begin(), cuts.end(), [](const Span& a, const Span& b) { return a.begin < b.begin; });
+    for (const Span& each : cuts)
+      for (std::size_t line = each.begin; line < each.end; line = behind_break(line_end(text_, line)))
+        if (text_[std::min(text_.find_first_not_of(blanks, line), each.end - 1)] == '#')
+          out += text_.substr(line, line_end(text_, line) - line) + line_break();
+    return out;
   }
 
   void add(const Node& table, const std::string& key, const std::string& value) {
@@ -370,11 +400,24 @@ class Editing {
     return indent_of(heading.begin) + text_.substr(heading.begin, heading.end - heading.begin);
   }
 
+  /// The entries of an inline table on lines; any other text as it is.
+  static std::string on_lines(const std::string& value) {
+    const std::string line = "value = " + value;
+    const auto scanned = value.starts_with('{') ? spans(line) : std::nullopt;
+    if (!scanned || scanned->children.size() != 1) return value;
+    std::vector<Span> entries;
+    for (const Node& each : scanned->children[0].children) collect_entries(each, entries);
+    std::string out;
+    for (const Span& each : entries) out += line.substr(each.begin, each.end - each.begin) + '\n';
+    return out;
+  }
+
   void append_table(const Edit& edit, std::size_t at, const std::string& heading) {
+    const std::string value = on_lines(edit.value);
     const auto scanned = [&]() -> std::optional<Node> {
       try {
-        (void)parts::parse_document(edit.value, file_);
-        return spans(edit.value);
+        (void)parts::parse_document(value, file_);
+        return spans(value);
       } catch (const Stop&) {
         return std::nullopt;
       }
@@ -385,7 +428,7 @@ class Editing {
            "write `key = value` lines without a heading");
     const std::string brk = line_break();
     std::string lines;
-    for (const char c : edit.value.substr(0, edit.value.find_last_not_of(" \t\r\n") + 1)) {
+    for (const char c : value.substr(0, value.find_last_not_of(" \t\r\n") + 1)) {
       if (c == '\r') continue;
       lines += c == '\n' ? brk : std::string(1, c);
     }

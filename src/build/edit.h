@@ -21,10 +21,12 @@ using Path = std::vector<Key>;
 
 struct Edit {
   enum class What {
-    set,     // `value` replaces what is there; a key that is not there yet is added at the end of its table
+    set,     // `value` replaces what is there, a table with a heading of its own too, whose comment lines stay; a key
+             // that is not there yet is added at the end of its table
     remove,  // the key with its value, a list's entry, or the whole [[table]] with the comment lines right above it
     append,  // `value` becomes a list's last entry; on a table list (path {"drive"}) `value` is the lines of a new
-             // table without its heading, put behind the last of its kind, else at the end of the file
+             // table without its heading, or an inline table, put behind the last of its kind, else at the end of the
+             // file
   };
   What what = What::set;
   Path path;

@@ -32,6 +32,9 @@ Gap named(Gap gap, int piece_a, int piece_b) {
   return gap;
 }
 
+/// More than any outline that is drawn by hand comes to.
+constexpr std::size_t many_pieces = 48;
+
 class Union {
  public:
   Union(const Placed& a, const Placed& b) : a_(a), b_(b) {}
@@ -69,15 +72,22 @@ class Union {
           std::any_of(found.begin(), found.end(), [&](const Vec3& f) { return glm::dot(f - d, f - d) < 1e-18; });
       if (!known) found.push_back(d);
     };
-    for (const PiecePair& pair : overlapping_) add(pair.gap.direction);
-    for (const Placed* placed : {&a_, &b_}) {
-      for (const Piece& piece : placed->solid.pieces()) {
-        for (const Vec3& normal : face_normals(piece, placed->pose)) {
-          add(normal);
-          add(-normal);
-        }
+    const auto add_faces = [&](const Placed& placed, std::size_t piece) {
+      for (const Vec3& normal : face_normals(placed.solid.pieces()[piece], placed.pose)) {
+        add(normal);
+        add(-normal);
       }
+    };
+    for (const PiecePair& pair : overlapping_) add(pair.gap.direction);
+    // Of a solid with many pieces, a sheet full of round holes, only those that overlap: each direction asks all
+    // pieces, and a way out along the faces of a far one is hardly ever the shorter.
+    for (const PiecePair& pair : overlapping_) {
+      add_faces(a_, static_cast<std::size_t>(pair.a));
+      add_faces(b_, static_cast<std::size_t>(pair.b));
     }
+    for (const Placed* placed : {&a_, &b_})
+      if (const std::size_t count = placed->solid.pieces().size(); count <= many_pieces)
+        for (std::size_t piece = 0; piece < count; ++piece) add_faces(*placed, piece);
     return found;
   }
 

@@ -114,6 +114,7 @@ std::optional<Plan> Trials::run_choices(const std::string& drive, const std::str
   ++tried_;
   const auto changed = build::edited(text_, edits, file_);
   const auto* text = std::get_if<std::string>(&changed);
+  // Left out where the file says it so that it cannot be edited: a table by headings whose parent has none.
   if (text == nullptr) return std::nullopt;
   const auto read = build::read_text(*text, file_);
   const auto* build = std::get_if<build::Build>(&read);

@@ -104,14 +104,18 @@ void StackPane::draw_column(Ui& ui, Session& session, const Rectangle& at) {
     float sum = heights.gap;
     float other = 0.0F;
     open.clear(), close.clear(), heights.open.clear(), heights.close.clear();
-    const auto label = [&](const output::Band& band, float room, std::vector<Label>& to, std::vector<float>& height) {
-      to.push_back({lines_of(ui.fonts.small_bold, band.name, room, most_name),
-                    lines_of(ui.fonts.small, band.value, room, most_value)});
+    const auto label = [&](const output::Band& band, float room, int names, int values, std::vector<Label>& to,
+                           std::vector<float>& height) {
+      to.push_back(
+          {lines_of(ui.fonts.small_bold, band.name, room, names), lines_of(ui.fonts.small, band.value, room, values)});
       height.push_back(row * static_cast<float>(to.back().name.size() + to.back().value.size()) + ui.px(3.0F));
       return height.back();
     };
-    for (const output::Band& band : column_.open) other += label(band, columns.left, open, heights.open);
-    for (const output::Band& band : column_.close) sum += label(band, columns.right_width, close, heights.close);
+    const bool few = column_.open.size() <= 2;  // then there is room at the left, however full the right is
+    for (const output::Band& band : column_.open)
+      other += label(band, columns.left, few ? 3 : most_name, few ? 2 : most_value, open, heights.open);
+    for (const output::Band& band : column_.close)
+      sum += label(band, columns.right_width, most_name, most_value, close, heights.close);
     if (std::max(sum, other) <= at.height) break;
   }
   const std::optional<float> hold = hand_ ? std::optional(hand_->per_mm) : std::nullopt;

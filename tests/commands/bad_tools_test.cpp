@@ -30,7 +30,7 @@ TEST_CASE("a tool that lacks a measure or has one too many") {
           {"shaft  = { diameter = 3, length = 75 }", "", "20:1", "[[tool]] has no `shaft`"},
           {"length = 75", "lenght = 75", "22:26", "did you mean `length`?"},
           {"length = 75", "length = 0", "22:35", "the length `thin driver shaft length` is 0.00 mm"},
-          {"length = 75", "length = \"?\"", "22:35", "`length` is \"?\"; measure the tool"},
+          {"length = 75", "length = \"?\"", "22:35", "only a measured length of a build can be asked for"},
           {"length = 75", "length = \"max 75\"", "22:35", "`length` is known on one side only; measure the tool"},
           {"height = 12", "length = 12", "28:26", "known keys: diameter, height or lever"},
           {"height = 12", "height = 12, lever = 9", "28:47", "the lever ends within the head"},

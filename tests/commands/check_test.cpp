@@ -182,7 +182,7 @@ TEST_CASE("a distance to be solved for is enough, and 0.02 less is not") {
   };
   const test::Run solved = run_with("\"?\"");
   CHECK(solved.err == "");
-  CHECK(solved.status == 0);  // at that distance it fits
+  CHECK(solved.status == 0);      // at that distance it fits
   std::string said = solved.out;  // on one line
   for (std::size_t at = 0; (at = said.find("\n               ", at)) != std::string::npos;) said.replace(at, 16, " ");
   const std::string says = "`tray under board`, must be at least 8.88 mm for a fit, at least ";
@@ -260,7 +260,11 @@ use = "3.5in/17.8"
 bus = "sata 6"
 )");
   const std::string out = folder.run({"check", "plate.build.toml"}).out;
-  CHECK(out.find("known as a limit only: measure") != std::string::npos);
   CHECK(out.find("2.20 more than the 3.80") != std::string::npos);
   CHECK(out.find("Spacers with") != std::string::npos);
+  // With a stud that is right only the height is open: 22 - 6 leaves 16, less the 0.1 to which a caliper reads.
+  folder.write("right.build.toml", test::with(folder.read("plate.build.toml"), "length = 6 }", "length = 3 }"));
+  const std::string right = folder.run({"check", "right.build.toml"}).out;
+  CHECK(right.find("Measure `3.5-inch drive height, 17.8 mm` to ±0.10") != std::string::npos);
+  CHECK(right.find("fits up to 15.90;") != std::string::npos);
 }

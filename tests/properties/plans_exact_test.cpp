@@ -19,7 +19,7 @@ namespace {
 
 const char* const file = BAYWRIGHT_SOURCE "/tests/properties/parts/random.build.toml";
 
-using Asks = std::map<std::string, double>;
+using Changes = std::vector<plans::Change>;
 
 /// Which comes first: what fits; fewer changes; changes that can be undone; what costs less, as plans.h ranks prices.
 using Rank = std::tuple<std::size_t, int, int>;
@@ -32,7 +32,7 @@ int cost(plans::Price price) {
   return costs.at(price);
 }
 
-Rank rank(const std::vector<plans::Change>& changes) {
+Rank rank(const Changes& changes) {
   int hard = 0;
   int price = 0;
   for (const plans::Change& change : changes) {
@@ -41,11 +41,6 @@ Rank rank(const std::vector<plans::Change>& changes) {
   }
   return {changes.size(), hard, price};
 }
-
-struct Fitting {
-  std::vector<plans::Change> changes;
-  Asks asks;
-};
 
 /// Everything that fits, found by trying it.
 class All {
@@ -57,7 +52,7 @@ class All {
     heatsinks_ = plans::heatsinks_of_library(build, file);
   }
 
-  std::vector<Fitting> find() {
+  std::vector<Changes> find() {
     for (std::size_t d = 0; d < build_.drives.size(); ++d)
       for (std::size_t p = 0; p < build_.places.size(); ++p) {
         const bool other_drive = build_.drives[d].name != search_.drive;
@@ -95,12 +90,8 @@ class All {
   bool attempt(const std::vector<const plans::Option*>& options) {
     std::vector<build::Edit> edits;
     if (!variants(options, 0, edits)) return false;
-    Fitting one{moves_, {}};
-    for (const plans::Change& move : moves_) one.asks[std::string(plans::word(move.kind)) + ' ' + move.to] = 1.0;
-    for (const plans::Option* option : options) {
-      one.changes.push_back(option->change);
-      one.asks[option->key] = option->amount;
-    }
+    Changes one = moves_;
+    for (const plans::Option* option : options) one.push_back(option->change);
     found_.push_back(std::move(one));
     return true;
   }
@@ -162,12 +153,12 @@ class All {
   std::size_t drive_ = 0;
   std::size_t place_ = 0;
   fit::Options asked_;  // for that drive at that place
-  std::vector<plans::Change> moves_;
-  std::vector<Fitting> found_;
+  Changes moves_;
+  std::vector<Changes> found_;
 };
 
 /// The kinds of change that a plan has.
-std::multiset<plans::Kind> kinds(const std::vector<plans::Change>& changes) {
+std::multiset<plans::Kind> kinds(const Changes& changes) {
   std::multiset<plans::Kind> out;
   for (const plans::Change& change : changes) out.insert(change.kind);
   return out;
@@ -198,20 +189,26 @@ void compare(const std::function<std::string()>& make, int builds, int least_pai
     REQUIRE(search.whole);
     const bool some = !search.plans.empty() && search.plans.front().after.verdict == fit::Verdict::fits;
     with_plans += some ? 1 : 0;
-    const std::vector<Fitting> all = All(text, std::get<build::Build>(read), search).find();
+    const std::vector<Changes> all = All(text, std::get<build::Build>(read), search).find();
     CHECK(some == !all.empty());
     CHECK(search.contradiction.has_value() == !some);
     if (!some || all.empty()) continue;
-    const Fitting& best = *std::min_element(
-        all.begin(), all.end(), [](const Fitting& a, const Fitting& b) { return rank(a.changes) < rank(b.changes); });
-    CHECK(rank(search.plans.front().changes) == rank(best.changes));
-    pairs += best.changes.size() == 2 ? 1 : 0;
+    const Changes& best =
+        *std::min_element(all.begin(), all.end(), [](const Changes& a, const Changes& b) { return rank(a) < rank(b); });
+    CHECK(rank(search.plans.front().changes) == rank(best));
+    pairs += best.size() == 2 ? 1 : 0;
     // Nothing that fits asks for other kinds of change than all that is shown.
-    for (const Fitting& one : all) {
-      const bool shown = std::any_of(search.plans.begin(), search.plans.end(), [&](const plans::Plan& plan) {
-        return within(kinds(plan.changes), kinds(one.changes));
-      });
+    for (const Changes& one : all) {
+      const bool shown = std::any_of(search.plans.begin(), search.plans.end(),
+                                     [&](const plans::Plan& plan) { return within(kinds(plan.changes), kinds(one)); });
       CHECK(shown);
+      // Of spacers and washers at one part the thinnest that do.
+      for (const plans::Plan& plan : search.plans) {
+        const plans::Change& change = plan.changes.front();
+        if (plan.changes.size() == 1 && one.size() == 1 && change.kind == plans::Kind::spacer &&
+            one[0].kind == change.kind && one[0].what == change.what)
+          CHECK(change.value <= one[0].value + 1e-9);
+      }
     }
   }
   // The cases have to be met: builds with plans and without, and some that one change does not mend.
@@ -229,11 +226,11 @@ TEST_CASE("no better plan is found by trying everything: cards under trays") {
 }
 
 TEST_CASE("no better plan is found by trying everything: heatsinks under trays") {
-  test::RandomBuilds random(12);
-  compare([&] { return random.under_cover(); }, 15, 1);
+  test::RandomBuilds random(14);
+  compare([&] { return random.under_cover(); }, 15, 2);
 }
 
 TEST_CASE("no better plan is found by trying everything: drives in bays") {
   test::RandomBuilds random(13);
-  compare([&] { return random.in_bays(); }, 150, 20);
+  compare([&] { return random.in_bays(); }, 145, 20);
 }

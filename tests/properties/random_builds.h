@@ -24,9 +24,9 @@ class RandomBuilds {
   /// A card with a heatsink between a board, maybe with a coil below the card, and a sheet that may come off.
   std::string under_cover() {
     std::string text = head() + plate("board", "160, 140", "1.6");
-    if (chance(0.5)) text += coil(70);
-    text += tray(between(4.2, 6.4), chance(0.6), true);
-    text += slot("slot", 70) + card("card", chance(0.6) ? "D2" : "S3");
+    if (chance(0.7)) text += coil(70);
+    text += tray(between(4.4, 6.4), chance(0.5), true);
+    text += slot("slot", 70) + card("card", chance(0.8) ? "D2" : "S3");
     const double high = between(0.9, 1.4);
     text += "wears = [" + std::string(chance(0.3) ? "{ pad = \"0.5\", compress = \"20 %\" }, " : "") +
             "{ heatsink = { length = 60, width = 22, height = " + limited(high, 0.1) + " } }]\n";
@@ -69,7 +69,7 @@ class RandomBuilds {
   }
   /// On the board's back, below the card of a slot at that y.
   std::string coil(int y) {
-    const double high = between(0.4, 1.4);
+    const double high = between(0.6, 1.4);
     return "[[part]]\nname = \"coil\"\nsolid = { box = [8, 8, " + mm(high) + "] }\nat = [70, " + std::to_string(y - 4) +
            ", " + mm(-high) + "]\n";
   }
@@ -77,10 +77,10 @@ class RandomBuilds {
     const bool small = chance(0.85);
     std::string text = "[[bay]]\nname = \"" + name + "\"\non = { part = \"floor\", at = [100, " + y +
                        "], toward = \"+x\" }\ntakes = \"" + (small ? "2.5in" : "3.5in") +
-                       "\"\ncable = " + limited(between(12.0, 17.0), 1.0) + "\nbus = \"" +
+                       "\"\ncable = " + limited(between(11.0, 15.0), 1.0) + "\nbus = \"" +
                        (chance(0.9) ? "sata 6" : "pcie 4.0 x4") + "\"\ninside = { width = " + (small ? "71" : "104") +
                        ", height = " + limited(between(7.5, 18.0), 0.1) +
-                       ", depth = 160, behind = " + limited(between(11.0, 20.0), 0.5) + " }\n";
+                       ", depth = 160, behind = " + limited(between(11.0, 18.0), 0.5) + " }\n";
     if (small && chance(0.7))
       text +=
           "fixing = { through = \"sides\", holes = [[14.0, 3.0], [90.6, 3.0]], diameter = 3.6, screw = \"M3\", "

@@ -72,10 +72,13 @@ std::shared_ptr<const Shown> show(const build::Build& build, const Choice& choic
 }
 
 Choice worst(const build::Build& build, const fit::Options& options) {
-  fit::Options all = options;
-  all.drive.clear();
-  all.place.clear();
-  const fit::Check check = fit::check(build, all);
+  const auto has = [](const auto& list, const std::string& name) {
+    return std::any_of(list.begin(), list.end(), [&](const auto& each) { return each.name == name; });
+  };
+  fit::Options asked = options;
+  if (!has(build.drives, asked.drive)) asked.drive.clear();  // another build may have been opened since
+  if (!has(build.places, asked.place)) asked.place.clear();
+  const fit::Check check = fit::check(build, asked);
   const fit::Seating& seating = check.seatings[fit::worst(check)];
   return {seating.drive, seating.place};
 }

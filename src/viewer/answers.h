@@ -38,7 +38,7 @@ struct Shown {
 [[nodiscard]] std::shared_ptr<const Shown> show(const build::Build& build, const Choice& choice,
                                                 const fit::Options& options, bool moving = false);
 
-/// The seating that most needs looking at.
+/// The seating that most needs looking at, of the options' drive and place where the build has them.
 [[nodiscard]] Choice worst(const build::Build& build, const fit::Options& options);
 
 /// One cell of drives x places.

@@ -64,6 +64,26 @@ void add_rank(CLI::App& app, Arguments& out) {
       "3 the program could not finish.");
 }
 
+void add_make(CLI::App& app, Arguments& out) {
+  CLI::App* make = app.add_subcommand("make", "A part to print or cut: a spacer, a shim, a plate, a guide to drill by");
+  add_file(*make, out);
+  make->add_option("-o,--output", out.output,
+                   "The file to write: .stl or .3mf to print, .dxf (flat ones) to cut; - for STL on standard output")
+      ->required();
+  make->add_option("--part", out.part,
+                   "A plate of the build by its name; \"spacer PLACE\" or \"guide PLACE\" (to drill by); \"spacer M3 "
+                   "8\", \"shim M3 0.5\" or \"stand-off M3 10\" (for a heat-set insert), in mm")
+      ->required()
+      ->check([](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); });
+  make->add_option("--process", out.process,
+                   "How it is printed: fdm (else), sla or sls; holes are made larger by what that shrinks")
+      ->check(CLI::IsMember({"fdm", "sla", "sls"}));
+  make->footer(
+      "Check lengths and holes with a caliper before anything goes in; no printed spacer near heat.\n"
+      "Example: baywright make models/builds/panel.build.toml --part \"spacer M3 8\" -o spacer.stl\n\n"
+      "Exit status: 0 it was made; 2 the input is at fault; 3 the program could not finish.");
+}
+
 void add_commands(CLI::App& app, Arguments& out) {
   CLI::App* check = app.add_subcommand("check", "Does each drive fit at each place, by how much, because of what");
   add_file(*check, out);
@@ -137,15 +157,23 @@ void add_commands(CLI::App& app, Arguments& out) {
       "Print at 100 % and measure both scale bars before drilling.\n"
       "Example: baywright drill models/builds/panel.build.toml --part panel -o panel.pdf");
 
+  add_make(app, out);
+
   CLI::App* steps = app.add_subcommand("steps", "How to fit it: the mounting order, with tools, screws and cautions");
   add_file(*steps, out);
   add_choice(*steps, out);
   add_limits(*steps, out);
-  steps->add_flag("--json", out.json, "Machine-readable, as models/steps.schema.json says");
+  CLI::Option* steps_json =
+      steps->add_flag("--json", out.json, "Machine-readable, as models/steps.schema.json says");
+  CLI::Option* shopping =
+      steps->add_flag("--shopping", out.shopping, "What to buy for it instead, and what may replace what")
+          ->excludes(steps_json);
+  steps->add_flag("--csv", out.csv, "The shopping list as a table for a spreadsheet")->needs(shopping);
   steps->add_flag("--accept-marginal", out.accept_marginal, "Count marginal as a fit in the exit status");
   steps->footer(
       "Where several seatings are asked about, the worst is taken; name the one that you mean.\n"
-      "Example: baywright steps models/builds/thin-desktop.build.toml --drive \"card with flat spreader\"\n\n"
+      "Example: baywright steps models/builds/thin-desktop.build.toml --drive \"card with flat spreader\"\n"
+      "         baywright steps models/builds/panel.build.toml --place \"laser cut\" --shopping --csv\n\n"
       "Exit status: 0 there are steps; 1 it does not fit, so there are none; 2 the input is at fault;\n"
       "3 the program could not finish.");
 

@@ -38,6 +38,7 @@ struct Arguments {
   std::optional<int> apply;        // plans: which plan is written to `output`
   std::optional<double> seconds;   // plans: how long is searched at most
   std::string part;                // drill, make: which part
+  std::string process;             // make: "fdm", "sla" or "sls"; empty: fdm
   std::string paper;               // drill: "a4" or "letter"
   bool mirrored = false;           // drill: for the other side
   bool measure = false;            // draw: a sheet to measure by
@@ -50,7 +51,8 @@ struct Arguments {
   std::string weigh;               // rank: "price=3,read=1"
   std::optional<double> air;       // rank: °C in the machine
   std::optional<double> air_speed; // rank: m/s along the card
-  bool csv = false;                // rank
+  bool csv = false;                // rank, steps
+  bool shopping = false;           // steps: what to buy for it
 };
 
 /// Exit status, as the help says it.

@@ -205,7 +205,8 @@ std::optional<output::Rank> ranked(const Arguments& arguments) {
   if (!rank->by.weights.empty()) rank->scores = value::scores(list.offers, rank->appraisals, rank->by.weights);
   rank->unbeaten = value::unbeaten(list.offers, rank->appraisals, rank->standings);
   rank->order = value::ranked(list.offers, rank->appraisals, rank->standings, rank->by);
-  rank->choice = value::choice(list.offers, rank->standings, rank->order, !arguments.build_file.empty());
+  rank->choice =
+      value::choice(list.offers, rank->appraisals, rank->standings, rank->order, !arguments.build_file.empty());
   rank->currency = list.currency;
   rank->unused = std::move(list.unused);
   rank->offers = std::move(list.offers);
@@ -220,8 +221,11 @@ int rank_command(const Arguments& arguments) {
   const std::string text = arguments.json  ? output::rank_json(*rank)
                            : arguments.csv ? output::rank_csv(*rank)
                                            : output::rank_text(*rank);
+  // Rows for other programs have no place for it.
+  if ((arguments.json || arguments.csv) && !rank->unused.empty())
+    std::cerr << rank->file << ": " << output::unused_columns(*rank) << '\n';
   if (!print(text)) return could_not_finish;
-  return rank->choice ? all_fit : not_all_fit;
+  return rank->choice.taken ? all_fit : not_all_fit;
 }
 
 }  // namespace baywright::cli

@@ -34,8 +34,8 @@ int view_command(const Arguments& arguments) {
   options.fit = options_of(arguments);
   options.fit.progress = {};  // the terminal is not where one looks
   if (arguments.trace)
-    options.drawn = [](int frame, double seconds, const std::string& title) {
-      std::fprintf(stderr, "frame %d, %.3f s: %s\n", frame, seconds, title.c_str());
+    options.drawn = [](int frame, double seconds, bool working, const std::string& title) {
+      std::fprintf(stderr, "frame %d, %.3f s%s: %s\n", frame, seconds, working ? ", working" : "", title.c_str());
     };
   if (const auto fault = viewer::show_window(options)) {
     std::cerr << "baywright: " << *fault << '\n';

@@ -2,6 +2,7 @@
 
 #include "output/drill_tables.h"
 #include "output/lettering.h"
+#include "parts/naming.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
@@ -89,11 +90,14 @@ void add_holes(const Print& print, Group& all) {
 }
 
 std::string hole_label(const Drilling& drilling, std::size_t i) {
-  return std::to_string(i + 1) + "  Ø" + tolerance::in_words(drilling.holes[i].diameter.nominal);
+  const DrillHole& hole = drilling.holes[i];
+  return std::to_string(i + 1) + (hole.there || (hole.own && !drilling.patterns.empty())
+                                      ? "  there already"
+                                      : "  Ø" + tolerance::in_words(hole.diameter.nominal));
 }
 
 /// Numbers beside the holes, on the side that has room within the box.
-void add_numbers(const Print& print, const Box& box, Group& all) {
+void add_numbers(const Print& print, const Box& box, const std::vector<Vec2>& crosses, Group& all) {
   Group out;
   out.name = "notes";
   for (std::size_t i = 0; i < print.drilling.holes.size(); ++i) {
@@ -103,7 +107,10 @@ void add_numbers(const Print& print, const Box& box, Group& all) {
                       Vec2(way.x * (radius + 1.0), way.y < 0.0 ? -radius - 1.0 : radius + 3.2);
       Text label = words(at, hole_label(print.drilling, i), 3.0, way.x > 0.0 ? Anchor::start : Anchor::end, true);
       label.haloed = true;
-      if (!within(box, box_of(label))) continue;
+      const Box taken = box_of(label);
+      if (!within(box, taken)) continue;
+      if (std::any_of(crosses.begin(), crosses.end(), [&](const Vec2& each) { return holds(grown(taken, 4.5), each); }))
+        continue;
       out.add(label);
       break;
     }
@@ -120,9 +127,9 @@ void add_drives(const Print& print, const Box& box, Group& all) {
     const Outline outline = print.at(pattern.drive_outline);
     out.add(Line{outline, true, {thin_line, grey, true}});
     const Vec2 middle = 0.5 * (outline[0] + outline[2]);
-    const std::array<std::string, 2> lines = {pattern.place, pattern.drive};
+    const std::array<std::string, 2> lines = {pattern.place, "for " + parts::any_of(pattern.drives)};
     for (std::size_t i = 0; i < lines.size(); ++i) {
-      const Text label = words(middle + Vec2(0.0, 3.8 * static_cast<double>(i)), shortened(lines[i], 50.0, 3.0, i == 0),
+      const Text label = words(middle + Vec2(0.0, 3.8 * static_cast<double>(i)), shortened(lines[i], 66.0, 3.0, i == 0),
                                3.0, Anchor::middle, i == 0);
       if (within(box, box_of(label))) out.add(label);
     }
@@ -284,7 +291,10 @@ void add_map(const std::vector<Tile>& tiles, std::size_t own, const Vec2& size, 
 }
 
 /// The line on which two sheets meet, in the middle of what both show, with crosses at the same places of the panel.
-void add_joints(const Print& print, const std::vector<Tile>& tiles, std::size_t own, const Box& box, Group& all) {
+/// Returns where the crosses are.
+std::vector<Vec2> add_joints(const Print& print, const std::vector<Tile>& tiles, std::size_t own, const Box& box,
+                             Group& all) {
+  std::vector<Vec2> made;
   Group out;
   out.name = "joints";
   const Tile& tile = tiles[own];
@@ -305,10 +315,11 @@ void add_joints(const Print& print, const std::vector<Tile>& tiles, std::size_t 
     out.add(Line{{from, to}, false, {thin_line, grey, true}});
     const double length = glm::distance(from, to);
     const Vec2 way = (to - from) / length;
-    for (const double share : {0.15, 0.5, 0.85}) {  // no circles, which somebody would drill
-      const Vec2 at = from + share * length * way;
+    const Outline crosses = {from + 0.15 * length * way, 0.5 * (from + to), from + 0.85 * length * way};
+    for (const Vec2& at : crosses) {  // no circles, which somebody would drill
       out.add(Line{{at - Vec2(4.0, 4.0), at + Vec2(4.0, 4.0)}, false, {}});
       out.add(Line{{at - Vec2(4.0, -4.0), at + Vec2(4.0, -4.0)}, false, {}});
+      made.push_back(at);
     }
     Text label = words(from + 0.325 * length * way, "sheet " + std::to_string(other + 1) + ": X on X", smallest_text,
                        Anchor::middle);
@@ -322,6 +333,7 @@ void add_joints(const Print& print, const std::vector<Tile>& tiles, std::size_t 
     if (within(box, box_of(label))) out.add(label);
   }
   all.add(std::move(out));
+  return made;
 }
 
 Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mirrored, const std::vector<Tile>& tiles,
@@ -364,13 +376,33 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
   add_drives(print, box, shown);
   add_outline(print, shown);
   add_holes(print, shown);
-  add_joints(print, tiles, own, box, shown);
-  add_numbers(print, box, shown);
+  const std::vector<Vec2> crosses = add_joints(print, tiles, own, box, shown);
+  add_numbers(print, box, crosses, shown);
   sheet.all.add(std::move(shown));
   add_distances(print, box, sheet.all);
   add_datum(print, box, sheet.all);
   add_foot(sheet, sheet.all);
   return sheet;
+}
+
+/// As far from A and B as there are holes, with room for what stands beside them.
+Vec2 reach_of(const Drilling& drilling) {
+  constexpr double beside = 12.0;
+  Vec2 out(0.0);
+  for (const DrillHole& hole : drilling.holes)
+    out = glm::max(out, hole.at + Vec2(0.5 * hole.diameter.nominal + beside));
+  return glm::min(out, drilling.size);
+}
+
+/// Tiles of that much of the panel from its datum edges on, as it lies there.
+std::vector<Tile> tiles_of(const Drilling& drilling, const Vec2& reach, const Vec2& room, bool mirrored) {
+  const double left = mirrored ? drilling.size.x - reach.x : 0.0;  // A is on the right then
+  std::vector<plans::Kept> kept;
+  for (const DrillHole& hole : drilling.holes)
+    kept.push_back({{mirrored ? reach.x - hole.at.x : hole.at.x, hole.at.y}, 0.5 * hole.diameter.nominal});
+  std::vector<Tile> out = plans::tiles(reach, room, overlap, kept);
+  for (Tile& tile : out) tile.low.x += left, tile.high.x += left;
+  return out;
 }
 
 }  // namespace
@@ -383,10 +415,13 @@ std::variant<std::vector<Sheet>, std::string> drill_sheets(const Drilling& drill
   for (const Vec2& turned : {Vec2(paper_size.width, paper_size.height), Vec2(paper_size.height, paper_size.width)}) {
     const Vec2 room(turned.x - 2.0 * margin - left_labels - (mirrored ? right_mark : 1.0),
                     turned.y - 2.0 * margin - head - foot - under_labels);
-    std::vector<Tile> found = plans::tiles(drilling.size, room, overlap);
-    if (!shared.empty() && shared.size() <= found.size()) continue;
-    size = turned;
-    shared = std::move(found);
+    // The whole panel, or from A and B to the last hole where that takes fewer sheets.
+    for (const bool whole : {true, false}) {
+      std::vector<Tile> found = tiles_of(drilling, whole ? drilling.size : reach_of(drilling), room, mirrored);
+      if (!shared.empty() && shared.size() <= found.size()) continue;
+      size = turned;
+      shared = std::move(found);
+    }
   }
   if (shared.size() > most_sheets)
     return "a template of this panel takes " + std::to_string(shared.size()) + " sheets of paper, more than " +
@@ -414,7 +449,7 @@ Sheet drill_cut(const Drilling& drilling, const std::string& title, bool mirrore
   datum.add(Line{{{x, 0.0}, {x, sheet.height}}, false, {}});
   datum.add(Line{{{0.0, sheet.height}, {sheet.width, sheet.height}}, false, {}});
   sheet.all.add(std::move(datum));
-  add_numbers(print, {Vec2(0.0), {sheet.width, sheet.height}}, sheet.all);
+  add_numbers(print, {Vec2(0.0), {sheet.width, sheet.height}}, {}, sheet.all);
   return sheet;
 }
 

@@ -132,11 +132,13 @@ void add_hole_table(const Drilling& drilling, Pages& pages) {
     const auto pattern = std::find_if(drilling.patterns.begin(), drilling.patterns.end(),
                                       [&](const plans::Pattern& each) { return each.place == hole.place; });
     const bool placed = pattern != drilling.patterns.end() && pattern->placed;
-    row({std::to_string(i + 1), std::to_string(turn + 1), hole.place, in_words(hole.at.x), in_words(hole.at.y),
-         in_words(hole.diameter),
-         hole.own ? "its own"
-         : placed ? "±" + in_words(pattern->placed->plus) + " each way"
-                  : "limits not said",
+    const bool drilled = turn < static_cast<std::ptrdiff_t>(drilling.order.size());
+    row({std::to_string(i + 1), drilled ? std::to_string(turn + 1) : "-", hole.place, in_words(hole.at.x),
+         in_words(hole.at.y), in_words(hole.diameter),
+         hole.own     ? "its own"
+         : hole.there ? "there already"
+         : placed     ? "±" + in_words(pattern->placed->plus) + " each way"
+                      : "limits not said",
          pattern == drilling.patterns.end() ? ""
          : hole.meets.empty()               ? "NOTHING"
                                             : hole.meets},
@@ -144,7 +146,32 @@ void add_hole_table(const Drilling& drilling, Pages& pages) {
   }
   pages.paragraph(
       "All in mm. A and B are the datum edges of the template. Turn: the order of drilling, small holes "
-      "first, then the shortest way on.");
+      "first, then the shortest way on; -: there already, not drilled.");
+}
+
+/// What goes into the holes of each place, a line each.
+void add_screws(const Drilling& drilling, Pages& pages) {
+  if (drilling.patterns.empty()) return;
+  pages.heading("What goes into them");
+  for (const plans::Pattern& pattern : drilling.patterns) {
+    using Stand = plans::Pattern::Stand;
+    const bool studs = pattern.stand == Stand::standoffs;
+    std::string words = pattern.place + ": ";
+    words += pattern.thread.empty() ? "no screw is named" : (studs ? "stud " : "screw ") + pattern.thread;
+    if (!pattern.thread.empty()) words += pattern.length ? " x " + in_words(*pattern.length) : ", length not said";
+    if (!pattern.placings.empty()) {
+      const plans::Cover cover = pattern.asked_cover;
+      words += cover == plans::Cover::head      ? "; no washer needed"
+               : cover == plans::Cover::washer  ? "; washer under the head"
+               : cover == plans::Cover::nothing ? "; no washer covers the hole"
+                                                : "; head not known, measure it";
+    }
+    words += pattern.stand == Stand::spacers ? "; spacer " : studs ? "; stand-off " : pattern.raised ? "; raised " : "";
+    if (pattern.raised) words += in_words(*pattern.raised);
+    words += "; sheet " + (pattern.sheet.open() ? std::string("thickness not said") : in_words(pattern.sheet));
+    pages.line({{0.0, words}});
+  }
+  pages.paragraph("Washer: for holes as asked for.");
 }
 
 void add_distances(Pages& pages) {
@@ -182,8 +209,14 @@ void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pa
                 {24.0, "±" + in_words(placing.position.plus)},
                 {46.0, at_least(placing.least_hole) + " or more"},
                 {82.0, in_words(placing.drill)},
-                {96.0, cover_words(placing.cover)},
+                {96.0, placing.washer_under ? "take a washer under it" : cover_words(placing.cover)},
                 {132.0, share_of(placing)}});
+  const bool under = std::any_of(pattern.placings.begin(), pattern.placings.end(),
+                                 [](const Placing& each) { return each.washer_under; });
+  if (under)
+    pages.paragraph(
+        "Take a washer under it: between sheet and spacer or stand-off, which that hole would leave less than 1 mm of "
+        "seat round it (common practice, no source), and under the head.");
   pages.paragraph("Asked for: " + in_words(pattern.diameter) + " for " + pattern.thread +
                   ": room for position zones of " + in_words(pattern.zones_allowed) + " in all; the holes of " +
                   pattern.drive + " alone take " + at_least(pattern.drive_zone) + '.');
@@ -206,7 +239,8 @@ void add_ways(const Drilling& drilling, Pages& pages) {
   if (drawn == drilling.patterns.end()) return;
   pages.paragraph(
       "A hole that is sure: screw and both zones, the fixed fastener of ASME Y14.5 (from memory), with the "
-      "circle round the ± limits as zone. All enter: of " +
+      "circle round the ± limits as zone. baywright check looks along each axis by itself; this figure also holds for "
+      "a hole that is off along both at once, so it is larger: drill by it. All enter: of " +
       std::to_string(drawn->placings.front().drawn) +
       " drillings drawn at random, limits at three sigma, the drive free to be pushed and turned; the "
       "interval holds the share with 95 %. How far off holes come out is common practice, a laser's a "
@@ -284,12 +318,28 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
                     "screws.");
     if (!pattern.placed || pattern.placings.empty()) continue;
     const Placing& own = pattern.placings.front();
-    out.push_back(pattern.place + ", " + own.process + ": all screws enter in " + share_of(own) +
-                  " of drillings; a hole that is sure has " + at_least(own.least_hole) + " or more.");
+    const auto holes = std::count_if(drilling.holes.begin(), drilling.holes.end(),
+                                     [&](const DrillHole& each) { return !each.own && each.place == pattern.place; });
+    const auto met = std::count_if(drilling.holes.begin(), drilling.holes.end(), [&](const DrillHole& each) {
+      return !each.own && each.place == pattern.place && !each.meets.empty();
+    });
+    out.push_back(pattern.place + ", " + own.process + ": " +
+                  (met == holes ? "all screws enter in "
+                                : std::to_string(met) + " of " + std::to_string(holes) +
+                                      " holes meet one of the drive's; with those all screws enter in ") +
+                  share_of(own) + " of drillings; a hole that is sure, off along both axes at once too, has " +
+                  at_least(own.least_hole) + " or more" +
+                  (own.washer_under ? ": take a washer under the spacer or stand-off." : "."));
   }
   if (std::any_of(drilling.holes.begin(), drilling.holes.end(), [](const DrillHole& each) { return each.own; }))
-    out.push_back(drilling.part +
-                  " has holes of its own: they are the pattern for what it is fixed to. Never drill a board.");
+    out.push_back(drilling.part + " has holes of its own: " +
+                  (drilling.patterns.empty() ? "they are the pattern for what it is fixed to. Never drill a board."
+                                             : "they are there already. Never drill a board."));
+  const auto there =
+      std::count_if(drilling.holes.begin(), drilling.holes.end(), [](const DrillHole& each) { return each.there; });
+  if (there > 0)
+    out.push_back(std::to_string(there) + " of " + std::to_string(drilling.holes.size()) + " holes of " +
+                  drilling.part + " are there already, as its outline has them: do not drill those.");
   for (std::size_t i = 0; i < drilling.holes.size(); ++i) {
     const DrillHole& hole = drilling.holes[i];
     const std::string name = "Hole " + std::to_string(i + 1);
@@ -297,6 +347,9 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
                                       [&](const plans::Pattern& each) { return each.place == hole.place; });
     if (pattern != drilling.patterns.end() && !pattern->drive.empty() && hole.meets.empty())
       out.push_back(name + " meets no hole of " + pattern->drive + ": look before you drill it.");
+    if (hole.there_off > 0.05)
+      out.push_back(name + " is there already, but " + in_words(hole.there_off) +
+                    " from where the place has it: what is said of its screws holds for the place's.");
     if (hole.edge < hole.edge_asked)
       out.push_back(name + " is " + in_words(hole.edge) + " from an edge, less than two diameters (" +
                     in_words(hole.edge_asked) + "): the sheet may tear or bulge there.");
@@ -311,6 +364,7 @@ std::vector<Sheet> drill_tables(const Drilling& drilling, const std::string& tit
   Pages pages("Holes of " + drilling.part, title, paper_size);
   add_hole_table(drilling, pages);
   for (const std::string& answer : drill_answers(drilling)) pages.paragraph(answer, true);
+  add_screws(drilling, pages);
   add_distances(pages);
   add_order(pages);
   add_drills(drilling, pages);

@@ -141,7 +141,7 @@ std::string rank_json(const Rank& rank) {
   out["currency"] = rank.currency;
   out["daily_gb"] = json_number(rank.daily ? std::optional(rank.daily->gigabytes) : std::nullopt);
   out["now"] = rank.now == nullptr ? Json(nullptr) : Json(std::string(rank.now->name));
-  out["take"] = rank.choice ? Json(rank.offers[*rank.choice].name) : Json(nullptr);
+  out["take"] = rank.choice.taken ? Json(rank.offers[*rank.choice.taken].name) : Json(nullptr);
   out["drives"] = Json::array();
   for (const std::size_t i : rank.order) {
     const value::Appraisal& of = rank.appraisals[i];

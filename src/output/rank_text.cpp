@@ -24,6 +24,19 @@ std::string or_dash(const std::optional<double>& figure, int decimals) {
   return figure ? plain(*figure, decimals) : "-";
 }
 
+/// Of a speed by which the list is in order: the slot may hold several to the same.
+std::string fastest_words(const Rank& rank, std::size_t i, Column column, double figure) {
+  const std::string what(value::word(column));
+  const auto alike =
+      value::held_alike(rank.offers, rank.appraisals, rank.standings, rank.order, i, column == Column::read);
+  if (alike.empty()) return "it has the fastest " + what + ", " + plain(figure, 0) + " MB/s";
+  if (alike.size() == 1) return "it has the fastest " + what + ", " + held_to(figure);
+  const std::size_t others = alike.size() - 1;
+  const bool priced = rank.appraisals[i].per_gigabyte.has_value();
+  return "its " + what + " is " + held_to(figure) + " as is that of " + std::to_string(others) +
+         (others == 1 ? " other" : " others") + (priced ? ", and a GB of it costs the least of these" : "");
+}
+
 /// By what the list is in order, as the ground for a choice.
 std::string ground(const Rank& rank, std::size_t i) {
   if (!rank.by.column && !rank.by.weights.empty())
@@ -45,15 +58,15 @@ std::string ground(const Rank& rank, std::size_t i) {
       return "it holds the most, " + capacity(*figure);
     case Column::read:
     case Column::write:
-      return "it has the fastest " + std::string(value::word(column)) + ", " + plain(*figure, 0) + " MB/s";
+      return fastest_words(rank, i, column, *figure);
     case Column::tbw:
       return "it has the highest TBW, " + amount;
     case Column::dwpd:
       return "it has the most drive writes a day, " + amount;
     case Column::years:
-      return "it lasts the longest, " + plain(*figure, 1) + " years";
+      return "its TBW takes the longest to be written";
     case Column::warranty:
-      return "it has the longest warranty, " + plain(*figure, 1) + " years";
+      return "it has the longest warranty, " + years(*figure);
     case Column::name:
       break;
   }
@@ -67,14 +80,46 @@ std::string stands(const Rank& rank, std::size_t i) {
                                                : word(seating.verdict) + " in " + seating.place;
 }
 
+std::string a_day(const Rank& rank) {
+  return "at " + plain(rank.daily->gigabytes, 1) + " GB a day";
+}
+
+/// When its warranty ends and when its TBW is written, the earlier first: the TBW alone would sound like a lifespan.
 std::string life(const Rank& rank, std::size_t i) {
+  if (!rank.daily) return "";
   const Appraisal& of = rank.appraisals[i];
-  if (!rank.daily || !of.years) return "";
-  return "at " + plain(rank.daily->gigabytes, 1) + " GB a day its TBW lasts " + plain(*of.years, 0) + " years";
+  const auto& warranty = rank.offers[i].warranty;
+  if (!of.years) return of.lasts ? "" : a_day(rank) + " how long it lasts is not known";
+  const std::string written = "its TBW is written after " + years(*of.years);
+  if (!warranty) return a_day(rank) + ' ' + written + " (no warranty is stated)";
+  if (*of.years < *warranty)
+    return a_day(rank) + ' ' + written + ", and its warranty of " + years(*warranty) + " ends then";
+  return "its warranty ends after " + years(*warranty) + " (" + a_day(rank) + ' ' + written + ')';
+}
+
+/// The ground, and among which it holds where some were passed over.
+std::string ground_among(const Rank& rank, std::size_t i) {
+  const std::string found = ground(rank, i);
+  if (found.empty() || rank.choice.passed_over.empty()) return found;
+  return "of those known to endure " + plain(rank.daily->gigabytes, 1) + " GB a day " + found;
+}
+
+/// Who would have come first but for its endurance.
+std::string passed_over(const Rank& rank) {
+  std::string out;
+  for (const std::size_t i : rank.choice.passed_over) {
+    const Appraisal& of = rank.appraisals[i];
+    out += (out.empty() ? "Passed over for their endurance, though first otherwise: " : "; ") + rank.offers[i].name;
+    out += of.years ? " (its TBW is written after " + years(*of.years) +
+                          (rank.offers[i].warranty ? ", before its warranty ends)" : ")")
+           : of.lasts ? " (you write more than it is made for)"
+                      : " (it states no TBW)";
+  }
+  return out.empty() ? out : out + '.';
 }
 
 std::string answer(const Rank& rank) {
-  const std::optional<std::size_t> choice = rank.choice;
+  const std::optional<std::size_t> choice = rank.choice.taken;
   if (!choice) {
     const bool tried =
         std::any_of(rank.tried.begin(), rank.tried.end(), [](const auto& each) { return each.has_value(); });
@@ -82,17 +127,25 @@ std::string answer(const Rank& rank) {
                  : "None of the " + std::to_string(rank.offers.size()) + " entries can be taken.";
   }
   std::vector<std::string> why;
-  for (std::string each : {stands(rank, *choice), ground(rank, *choice), life(rank, *choice)})
+  for (std::string each : {stands(rank, *choice), ground_among(rank, *choice), life(rank, *choice)})
     if (!each.empty()) why.push_back(std::move(each));
   std::string out = "Take " + rank.offers[*choice].name;
   for (std::size_t i = 0; i < why.size(); ++i) out += (i == 0 ? ": " : i + 1 == why.size() ? ", and " : ", ") + why[i];
-  return out + '.';
+  out += '.';
+  if (rank.daily && rank.appraisals[*choice].lasts != true)
+    out += " No drive that may be taken is known to endure that.";
+  return out;
 }
 
 /// The fastest of the list, where its speed would be lost.
 std::string wasted(const Rank& rank) {
   const auto fastest = value::fastest(rank.offers);
   if (!fastest) return "";
+  const auto alike = value::held_alike(rank.offers, rank.appraisals, rank.standings, rank.order, *fastest, true);
+  if (alike.size() > 1)
+    return "The slot makes " + std::to_string(alike.size()) + " of these drives read equally fast: each is " +
+           held_to(rank.appraisals[*fastest].ceiling->megabytes) + ". " + rank.offers[*fastest].name + ", with " +
+           plain(*rank.offers[*fastest].read, 0) + " MB/s on its sheet, is no faster there.";
   for (const value::Remark& remark : rank.appraisals[*fastest].remarks)
     if (remark.code == value::Code::slower_here || remark.code == value::Code::bus_not_carried)
       return "The fastest, " + rank.offers[*fastest].name + ": " + say(remark, rank.currency);
@@ -101,6 +154,12 @@ std::string wasted(const Rank& rank) {
 
 std::string fit_word(const Rank& rank, std::size_t i) {
   return rank.tried[i] ? word(rank.tried[i]->seating.verdict) : "-";
+}
+
+/// `*` nobody beats it; `!` the same, but its TBW is soon written.
+std::string mark(const Rank& rank, std::size_t i) {
+  if (!rank.unbeaten[i]) return "  ";
+  return value::gone_within_a_year(rank.appraisals[i]) ? "! " : "* ";
 }
 
 using Cells = std::array<std::string, 10>;
@@ -113,11 +172,12 @@ std::string table(const Rank& rank) {
     const Offer& offer = rank.offers[i];
     const Appraisal& of = rank.appraisals[i];
     const auto read = value::figure_of(Column::read, offer, of);
-    lines.push_back({(rank.unbeaten[i] ? "* " : "  ") + offer.name, offer.price ? money(*offer.price, "", 2) : "-",
+    lines.push_back({mark(rank, i) + offer.name, offer.price ? money(*offer.price, "", 2) : "-",
                      of.per_gigabyte ? money(*of.per_gigabyte, "", 3) : "-",
-                     offer.gigabytes ? capacity(*offer.gigabytes) : "-", or_dash(read, 0), or_dash(of.tbw, 1),
-                     of.per_tbw ? money(*of.per_tbw, "", 2) : "-", or_dash(of.dwpd, 2), or_dash(of.years, 1),
-                     fit_word(rank, i)});
+                     offer.gigabytes ? capacity(*offer.gigabytes) : "-",
+                     (value::held(offer.read, of.ceiling) ? "≤" : "") + or_dash(read, 0), or_dash(of.tbw, 1),
+                     of.per_tbw ? money(*of.per_tbw, "", 2) : "-", or_dash(of.dwpd, 2),
+                     or_dash(of.warranty, 1) + '/' + or_dash(of.years, 1), fit_word(rank, i)});
   }
   lines.front()[0] = "  " + lines.front()[0];
   if (money_known) lines.front()[1] += ' ' + rank.currency;
@@ -156,8 +216,7 @@ std::string details(const Rank& rank, std::size_t i) {
   if (rank.tried[i]) {
     const fit::Seating& seating = rank.tried[i]->seating;
     add_line(out, capital(word(seating.verdict)) + " in " + seating.place + ". " + deciding(seating, rank.method));
-    if (seating.verdict != fit::Verdict::does_not_fit)
-      for (const std::string& line : say(rank.tried[i]->heat)) add_line(out, line);
+    for (const std::string& line : say(rank.tried[i]->heat)) add_line(out, line);
   }
   if (of.upgrade && rank.now != nullptr) add_line(out, say(*of.upgrade, *rank.now));
   for (const value::Remark& remark : of.remarks)
@@ -167,26 +226,40 @@ std::string details(const Rank& rank, std::size_t i) {
   return out;
 }
 
-std::string closing_of(const Rank& rank) {
-  std::string out = "\n";
+/// What the marks and columns of the table mean.
+std::string legend(const Rank& rank) {
+  std::string out;
   const auto line = [&](const std::string& text) { out += wrapped(text, 0) + '\n'; };
   line(
       "* no other drive here is at least as good in price, capacity, speed, warranty and, within a capacity, TBW, and "
       "better in one of them. - is not known, and never counts as zero.");
+  for (const std::size_t i : rank.order)
+    if (mark(rank, i) == "! ") {
+      line("! the same, but written to as you do its TBW is gone within a year.");
+      break;
+    }
+  const bool behind_link = std::any_of(rank.appraisals.begin(), rank.appraisals.end(),
+                                       [](const Appraisal& of) { return of.ceiling.has_value(); });
   line(
-      "a GB and a TBW are the price of a GB and of a TB written; years, with --daily, is when the TBW is written. TBW "
-      "grows with the capacity: compare it between drives of one capacity only, else DWPD (drive writes a day over "
-      "the warranty). read is MB/s" +
-      std::string(rank.appraisals.empty() || !rank.appraisals.front().ceiling ? "." : ", behind the slot's link.") +
+      "a GB and a TBW are the price of a GB and of a TB written; years are those until the warranty ends, by time or "
+      "with "
+      "the TBW, whichever is earlier / until the TBW is written, with --daily, which is no lifespan. TBW grows with "
+      "the "
+      "capacity: compare it between drives of one capacity only, else DWPD (drive writes a day over the warranty). "
+      "read is MB/s" +
+      std::string(behind_link
+                      ? ", behind the slot's link; ≤ is held to it by the slot (raw link rate; less in practice)."
+                      : ".") +
       " Capacities are decimal: an operating system may show 1 TB as " + plain(value::gibibytes(1000.0), 0) + " GB.");
+  return out;
+}
+
+std::string closing_of(const Rank& rank) {
+  std::string out;
+  const auto line = [&](const std::string& text) { out += wrapped(text, 0) + '\n'; };
   if (rank.daily && rank.daily->usage != nullptr)
     line(plain(rank.daily->gigabytes, 0) + " GB a day: " + std::string(rank.daily->usage->what) +
          " (common practice, no source).");
-  if (!rank.unused.empty()) {
-    std::string names;
-    for (const std::string& name : rank.unused) names += (names.empty() ? "" : ", ") + name;
-    line("Columns that say nothing here: " + names + ".");
-  }
   const auto warm =
       std::find_if(rank.tried.begin(), rank.tried.end(), [](const auto& tried) { return tried && tried->heat.warmth; });
   if (warm != rank.tried.end()) line(heat_basis((*warm)->heat.around));
@@ -199,11 +272,20 @@ std::string closing_of(const Rank& rank) {
 
 std::string rank_text(const Rank& rank) {
   std::string out = wrapped(answer(rank), 0) + '\n';
-  const std::string lost = wasted(rank);
-  if (!lost.empty()) out += wrapped(lost, 0) + '\n';
-  out += '\n' + table(rank);
+  for (const std::string& line : {passed_over(rank), wasted(rank), unused_columns(rank)})
+    if (!line.empty()) out += wrapped(line, 0) + '\n';
+  out += '\n' + table(rank) + legend(rank);
   for (const std::size_t i : rank.order) out += details(rank, i);
-  return out + closing_of(rank);
+  const std::string closing = closing_of(rank);
+  return closing.empty() ? out : out + '\n' + closing;
+}
+
+std::string unused_columns(const Rank& rank) {
+  std::string out;
+  for (const std::string& name : rank.unused) out += (out.empty() ? "" : ", ") + ('`' + name + '`');
+  if (out.empty()) return out;
+  return (rank.unused.size() == 1 ? "The column " + out + " is" : "The columns " + out + " are") +
+         " not known here and passed over.";
 }
 
 }  // namespace baywright::output

@@ -28,7 +28,7 @@ struct Rank {
   std::vector<std::optional<double>> scores;  // likewise; empty without weights
   std::vector<bool> unbeaten;                 // one an offer
   std::vector<std::size_t> order;             // best first
-  std::optional<std::size_t> choice;          // the offer to take; none where none goes
+  value::Choice choice;                       // the offer to take; none where none goes
   value::Order by;
   std::optional<value::Daily> daily;
   const value::Present* now = nullptr;
@@ -39,5 +39,8 @@ struct Rank {
 
 /// The first line says which drive, and why.
 [[nodiscard]] std::string rank_text(const Rank& rank);
+
+/// One sentence about columns that say nothing here; empty where there are none.
+[[nodiscard]] std::string unused_columns(const Rank& rank);
 
 }  // namespace baywright::output

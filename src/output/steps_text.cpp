@@ -79,6 +79,10 @@ std::string say(const Step& step) {
     }
     case Action::screw:
       return say_drive(step);
+    case Action::screw_outside:
+      return say_drive(step) +
+             " They go through the sheet into the stand-offs, and the file does not say how long they are: take the "
+             "sheet's thickness and at least two threads, and less than reaches the stud.";
     case Action::hold_nuts:
       return "Turn on " + fasteners(step, "nut") + " with " + tool_in_words(step.how) + ", hand-tight.";
     case Action::plug:
@@ -145,6 +149,7 @@ std::string steps_text(const Mounting& mounting, const std::vector<std::string>&
     text += line(say(step), std::string(count.size() < 2 ? " " : "") + count + "  ");
     for (const Hazard hazard : step.hazards) text += line(say(hazard), "    Caution: ");
   }
+  text += '\n' + line("What to buy for it: baywright steps --shopping");
   return text;
 }
 

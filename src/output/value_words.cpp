@@ -30,11 +30,30 @@ std::string larger(const Remark& remark, const std::string& currency) {
 
 std::string dense(const Remark& remark) {
   return capital(remark.word("cells")) + " has " + plain(remark.figure("bits"), 0) + " bits a cell, told apart by " +
-         plain(remark.figure("states"), 0) + " levels: at " + plain(remark.figure("day"), 1) +
-         " GB a day much is written past its cache, where such drives do 50 to 200 MB/s (common practice, no source).";
+         plain(remark.figure("states"), 0) + " levels: at " + plain(remark.figure("day"), 1) + " GB a day, " +
+         percent(remark.figure("share")) + " of its capacity (" + percent(value::heavy_share) +
+         " and more count as much), a good part is written past its cache, where such drives do 50 to 200 MB/s "
+         "(both common practice, no source).";
+}
+
+std::string tbw_ends(const Remark& remark) {
+  const double warranty = remark.figure("warranty");
+  return "Its TBW is written after " + years(remark.figure("years")) +
+         (warranty > 0.0 ? ", and the warranty of " + years(warranty) + " ends then."
+                         : "; how long its warranty is, is not stated.");
 }
 
 }  // namespace
+
+std::string years(double figure) {
+  const std::string text = plain(figure, 1);
+  if (text == "0") return "less than 0.1 years";
+  return text + (text == "1" ? " year" : " years");
+}
+
+std::string held_to(double megabytes) {
+  return "held to " + plain(megabytes, 0) + " MB/s by the slot (raw link rate; less in practice)";
+}
 
 std::string money(double amount, const std::string& currency, int decimals) {
   char text[64];
@@ -71,8 +90,7 @@ std::string say(const Remark& remark, const std::string& currency) {
     case Code::no_tbw:
       return "No TBW is stated: how long it may be written to is not known.";
     case Code::tbw_ends_first:
-      return "Its TBW is written after " + plain(remark.figure("years"), 1) + " years, and the warranty of " +
-             plain(remark.figure("warranty"), 1) + " years ends then.";
+      return tbw_ends(remark);
     case Code::writes_beyond:
       return "You write more than the " + plain(remark.figure("dwpd"), 2) + " drive writes a day that it is made for.";
     case Code::map_unknown:
@@ -86,9 +104,8 @@ std::string say(const Remark& remark, const std::string& currency) {
     case Code::bus_not_carried:
       return "It speaks " + remark.word("own") + ", the slot " + remark.word("slot") + ": it would not be found there.";
     case Code::slower_here:
-      return "Wasted here: " + remark.word("own") + " behind " + remark.word("link") + " gives at most " +
-             plain(remark.figure("megabytes"), 0) + " MB/s, " + percent(remark.figure("share")) +
-             " less than it could.";
+      return "Wasted here: " + held_to(remark.figure("megabytes")) + ", " + remark.word("own") + " behind " +
+             remark.word("link") + ": " + percent(remark.figure("share")) + " less than it could.";
     case Code::costs_more_a_gigabyte:
       return "A GB costs " + money(remark.figure("here"), currency, 3) + " here and " +
              money(remark.figure("there"), currency, 3) + " in " + remark.word("other") + '.';

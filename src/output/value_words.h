@@ -21,6 +21,10 @@ namespace baywright::output {
 [[nodiscard]] std::string money(double amount, const std::string& currency, int decimals);
 /// "600", "12.5": at most so many decimals, none of them a zero at the end.
 [[nodiscard]] std::string plain(double figure, int decimals);
+/// "1 year", "0.3 years", "less than 0.1 years".
+[[nodiscard]] std::string years(double figure);
+/// What the slot's link leaves of a drive's speed, and what that figure leaves out.
+[[nodiscard]] std::string held_to(double megabytes);
 /// "500 GB", "2 TB", "1.92 TB".
 [[nodiscard]] std::string capacity(double gigabytes);
 

@@ -55,10 +55,44 @@ void refuse_odd_headings(const Table& table) {
             {table.file, one.line, one.column, "the column `" + one.name + "` is there twice", "keep one of them"}};
 }
 
+/// Bytes of the character at the front of `text`; 0: it is no UTF-8.
+std::size_t character_size(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U; };
+  const unsigned first = byte(0);
+  if (first < 0x80) return 1;
+  const std::size_t size = first >= 0xC2 && first < 0xE0   ? 2
+                           : first >= 0xE0 && first < 0xF0 ? 3
+                           : first >= 0xF0 && first < 0xF5 ? 4
+                                                           : 0;
+  for (std::size_t i = 1; i < size; ++i)
+    if (byte(i) < 0x80 || byte(i) > 0xBF) return 0;
+  // Written longer than need be, halves of a pair, and what is beyond the last character.
+  const unsigned second = byte(1);
+  const bool odd = (first == 0xE0 && second < 0xA0) || (first == 0xED && second > 0x9F) ||
+                   (first == 0xF0 && second < 0x90) || (first == 0xF4 && second > 0x8F);
+  return odd ? 0 : size;
+}
+
+/// toml++ sees to it by itself; a spreadsheet may save a table in an older encoding.
+void refuse_other_encodings(std::string_view text, const std::string& file) {
+  int line = 1;
+  int column = 1;
+  while (!text.empty()) {
+    const std::size_t size = character_size(text);
+    if (size == 0)
+      throw Stop{{file, line, column, "this character is not UTF-8",
+                  "save the table as \"CSV UTF-8\": it is in an older encoding, such as Windows-1252"}};
+    column = text.front() == '\n' ? 1 : column + 1;
+    line += text.front() == '\n' ? 1 : 0;
+    text.remove_prefix(size);
+  }
+}
+
 Table from_csv(const std::filesystem::path& file) {
   std::string text = read_text_file(file);
   if (text.starts_with("\xEF\xBB\xBF")) text.erase(0, 3);  // a spreadsheet's mark of UTF-8
   Table out{file.string(), {}, {}};
+  refuse_other_encodings(text, out.file);
   const char separator = separator_of(text.substr(0, text.find('\n')));
   std::istringstream in(text);
   int line = 0;

@@ -30,9 +30,9 @@ struct Table {
 };
 
 /// `file` ends in .csv, where comma, semicolon or tab may part the fields, or in .toml, where each [[`rows`]] is a row
-/// and its keys are the headings. One fault, the first: another ending, a file that cannot be read or has no row, a
-/// heading that is there twice or cannot be shown, a row of another width, a quote that does not end, a TOML value that
-/// is a list or table.
+/// and its keys are the headings. One fault, the first: another ending, a file that cannot be read, is no UTF-8 or has
+/// no row, a heading that is there twice or cannot be shown, a row of another width, a quote that does not end, a TOML
+/// value that is a list or table.
 [[nodiscard]] std::variant<Table, Fault> read_table_file(const std::filesystem::path& file, std::string_view rows);
 
 }  // namespace baywright::parts

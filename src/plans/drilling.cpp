@@ -29,6 +29,12 @@ constexpr double least_side = 10.0;  // mm: a smaller part is hidden by the shee
 constexpr std::int64_t drillings = 10'000;
 constexpr std::uint64_t seed = 1;
 constexpr double drill_step = 0.1;  // of the twist drills that are sold
+// Of a hole that an outline has already, mm: round to so much, no larger than asked for by so much, no smaller.
+constexpr double round_to = 0.05;
+constexpr double larger_at_most = 0.5;
+constexpr double smaller_at_most = 0.05;
+constexpr double seat_asked = 1.0;           // mm of sheet round a hole, under a spacer: common practice, no source
+constexpr double spacer_in_diameters = 2.0;  // how wide it is, as a seating has it: common practice, no source
 
 Outline rectangle(const Vec2& low, const Vec2& high) {
   return {low, {high.x, low.y}, high, {low.x, high.y}};
@@ -80,6 +86,56 @@ bool inside(const std::vector<Outline>& outlines, const Vec2& p) {
   return in;
 }
 
+/// The hole that an opening is; none: it is not round.
+std::optional<Kept> round_of(const Outline& opening) {
+  Vec2 low = opening.front();
+  Vec2 high = low;
+  for (const Vec2& p : opening) low = glm::min(low, p), high = glm::max(high, p);
+  const Kept out{0.5 * (low + high), 0.25 * (high.x - low.x + high.y - low.y)};
+  for (const Vec2& p : opening)
+    if (!(std::abs(glm::distance(p, out.at) - out.radius) <= round_to)) return std::nullopt;
+  if (opening.size() < 8) return std::nullopt;  // a square's corners lie on a circle too
+  return out;
+}
+
+/// Marks a hole that the part's outline has already, and takes the opening out of the outline.
+void find_there(std::vector<Outline>& outline, DrillHole& hole) {
+  for (std::size_t i = 1; i < outline.size(); ++i) {
+    const std::optional<Kept> round = round_of(outline[i]);
+    if (!round) continue;
+    const double off = glm::distance(round->at, hole.at);
+    const double larger = 2.0 * round->radius - hole.diameter.nominal;
+    if (!(off <= round->radius && larger <= larger_at_most)) continue;
+    outline.erase(outline.begin() + static_cast<std::ptrdiff_t>(i));
+    // A smaller one is a pilot: the hole is still drilled.
+    if (larger >= std::min(-smaller_at_most, hole.diameter.low() - hole.diameter.nominal)) {
+      hole.there = true;
+      hole.there_off = off;
+    }
+    return;
+  }
+}
+
+/// The places' holes first; of a hole that the part has besides as its own one is enough.
+void find_there(Drilling& out) {
+  for (DrillHole& hole : out.holes)
+    if (!hole.own) find_there(out.outline, hole);
+  std::erase_if(out.holes, [&](const DrillHole& own) {
+    return own.own && std::any_of(out.holes.begin(), out.holes.end(), [&](const DrillHole& each) {
+             return !each.own && glm::distance(each.at, own.at) <= 0.5 * own.diameter.nominal &&
+                    own.diameter.nominal - each.diameter.nominal <= larger_at_most;
+           });
+  });
+  for (const DrillHole& own : out.holes) {
+    if (!own.own) continue;
+    std::erase_if(out.outline, [&](const Outline& each) {
+      const std::optional<Kept> round = &each == &out.outline.front() ? std::nullopt : round_of(each);
+      return round && glm::distance(round->at, own.at) <= round_to &&
+             std::abs(2.0 * round->radius - own.diameter.nominal) <= 2.0 * round_to;
+    });
+  }
+}
+
 const Bay* drilled_bay(const Place& place) {
   const auto* bay = std::get_if<Bay>(&place.socket);
   return bay != nullptr && bay->fixing && !bay->fixing->holes.empty() ? bay : nullptr;
@@ -89,6 +145,7 @@ const Bay* drilled_bay(const Place& place) {
 struct Held {
   const build::Drive* drive = nullptr;
   std::vector<fit::UsedHole> used;
+  std::vector<std::string> as_good;  // drives with as many, that one first
 };
 
 Held held_by(const Build& build, const Bay& bay) {
@@ -96,7 +153,10 @@ Held held_by(const Build& build, const Bay& bay) {
   for (const build::Drive& drive : build.drives) {
     if (drive.outer() != bay.form) continue;
     std::vector<fit::UsedHole> used = fit::used_holes(drive, bay);
-    if (used.size() > best.used.size()) best = {&drive, std::move(used)};
+    if (used.size() > best.used.size())
+      best = {&drive, std::move(used), {drive.name}};
+    else if (best.drive != nullptr && used.size() == best.used.size())
+      best.as_good.push_back(drive.name);
   }
   return best;
 }
@@ -195,7 +255,8 @@ Cover cover_of(const std::string& thread, double hole) {
   return Cover::nothing;
 }
 
-std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, double zone) {
+/// `seat`: mm across what stands on the sheet round each hole; 0: nothing does.
+std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, double zone, double seat) {
   const fasteners::Thread& thread = *fasteners::thread(fixing.thread);
   std::vector<Placing> out;
   const auto add = [&](const general::Process& process) {
@@ -206,6 +267,7 @@ std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, d
     made.least_hole = thread.major.nominal + made.zone + zone;
     made.drill = drill_step * std::ceil(made.least_hole / drill_step - 1e-9);
     made.cover = cover_of(fixing.thread, made.drill + (process.diameter ? process.diameter->high() : 0.0));
+    made.washer_under = seat > 0.0 && !(0.5 * (seat - made.drill) >= seat_asked);
     if (!fixing.diameter.dimension.open()) draw(match, fixing.diameter.dimension, thread.major.nominal, made);
     out.push_back(std::move(made));
   };
@@ -222,14 +284,24 @@ Pattern pattern_of(const Place& place, const Bay& bay, const PartFace& face, con
   const build::Fixing& fixing = *bay.fixing;
   Pattern out{.place = place.name,
               .drive = {},
+              .drives = {},
               .thread = fixing.thread,
               .diameter = fixing.diameter.dimension,
               .sheet = fixing.sheet.dimension,
+              .length = {},
+              .raised = {},
               .placed = fixing.placed,
               .placings = {},
               .drive_outline = {}};
+  if (fixing.length) out.length = fixing.length->dimension;
+  if (bay.raised) out.raised = bay.raised->dimension;
+  out.stand = bay.spacers     ? Pattern::Stand::spacers
+              : bay.standoffs ? Pattern::Stand::standoffs
+              : bay.raised    ? Pattern::Stand::other
+                              : Pattern::Stand::sheet;
   if (held.drive == nullptr || held.used.size() < 2) return out;
   out.drive = held.drive->name;
+  out.drives = held.as_good;
   const parts::CasedDrive& cased = held.drive->cased;
   const std::vector<double> values = parts::nominal_values(cased.part);
   if (cased.whole()) {
@@ -243,7 +315,10 @@ Pattern pattern_of(const Place& place, const Bay& bay, const PartFace& face, con
   out.zones_allowed = zones_allowed(fixing.diameter.dimension.low(), fasteners::thread(fixing.thread)->major.nominal);
   const Match match = match_of(held, bay);
   out.drive_zone = drive_zone(match);
-  if (ways) out.placings = placings(fixing, match, out.drive_zone);
+  out.asked_cover = cover_of(fixing.thread, fixing.diameter.dimension.high());
+  const bool stood_on = bay.spacers || bay.standoffs;
+  const double seat = stood_on ? spacer_in_diameters * fasteners::thread(fixing.thread)->major.nominal : 0.0;
+  if (ways) out.placings = placings(fixing, match, out.drive_zone, seat);
   return out;
 }
 
@@ -264,8 +339,10 @@ void measure(Drilling& out) {
 
 /// By size, so that a drill is changed once; within a size to the nearest hole that is left.
 std::vector<std::size_t> order_of(const std::vector<DrillHole>& holes) {
-  std::vector<std::size_t> left(holes.size());
-  for (std::size_t i = 0; i < left.size(); ++i) left[i] = i;
+  const bool all_own = std::all_of(holes.begin(), holes.end(), [](const DrillHole& each) { return each.own; });
+  std::vector<std::size_t> left;
+  for (std::size_t i = 0; i < holes.size(); ++i)
+    if (all_own || (!holes[i].own && !holes[i].there)) left.push_back(i);
   std::vector<std::size_t> out;
   Vec2 at(0.0);
   while (!left.empty()) {
@@ -342,6 +419,37 @@ std::variant<int, std::string> part_asked(const Build& build, const std::string&
   return "several parts have holes to drill: name one with --part, " + parts::any_of(carriers);
 }
 
+/// From and to of each tile along an axis.
+std::vector<std::pair<double, double>> shares(double length, double room, double overlap, const std::vector<Kept>& kept,
+                                              int axis) {
+  constexpr double step = 1.0;
+  constexpr double beside_edge = 1.0;
+  constexpr double beside_crosses = 6.0;
+  const int count = length <= room ? 1 : static_cast<int>(std::ceil((length - overlap) / (room - overlap) - 1e-9));
+  const auto cuts = [&](double level, double clear) {
+    return std::count_if(kept.begin(), kept.end(),
+                         [&](const Kept& each) { return std::abs(each.at[axis] - level) < each.radius + clear; });
+  };
+  std::vector<std::pair<double, double>> out;
+  double low = 0.0;
+  for (int left = count; left > 1; --left) {
+    // No shorter than leaves the others enough, the fullest first.
+    const double shortest = length - (left - 1) * (room - overlap);
+    double best = low + room;
+    auto fewest = std::numeric_limits<std::ptrdiff_t>::max();
+    for (double high = low + room; high >= shortest - 1e-9 && high > low + overlap && fewest > 0; high -= step) {
+      // Crosses are laid on each other in the middle: there it is worst.
+      const auto cut =
+          4 * cuts(high - 0.5 * overlap, beside_crosses) + cuts(high, beside_edge) + cuts(high - overlap, beside_edge);
+      if (cut < fewest) best = high, fewest = cut;
+    }
+    out.emplace_back(low, best);
+    low = best - overlap;
+  }
+  out.emplace_back(low, length);
+  return out;
+}
+
 }  // namespace
 
 std::variant<Drilling, std::string> drilling(const Build& build, const std::string& place, const std::string& part,
@@ -376,11 +484,15 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
     return "part `" + host.name + "` measures " + tolerance::in_words(out.size.x) + " by " +
            tolerance::in_words(out.size.y) + ": a template wants " + tolerance::in_words(least_side) + " or more";
   out.outline = outline_of(host.part, *face);
-  for (std::size_t i = 0; i < out.holes.size(); ++i)
-    if (!inside(out.outline, out.holes[i].at))
-      return "hole " + std::to_string(i + 1) + " (" + out.holes[i].place + ") lies off part `" + host.name + "`, at " +
-             tolerance::in_words(out.holes[i].at.x) + " and " + tolerance::in_words(out.holes[i].at.y) +
-             " from its left and lower edge";
+  find_there(out);
+  for (std::size_t i = 0; i < out.holes.size(); ++i) {
+    if (inside(out.outline, out.holes[i].at)) continue;
+    const bool opening = !out.holes[i].own && inside({out.outline.front()}, out.holes[i].at);
+    return "hole " + std::to_string(i + 1) + " (" + out.holes[i].place +
+           (opening ? ") lies in an opening of `" : ") lies off part `") + host.name + "`, at " +
+           tolerance::in_words(out.holes[i].at.x) + " and " + tolerance::in_words(out.holes[i].at.y) +
+           " from its left and lower edge";
+  }
   measure(out);
   out.order = order_of(out.holes);
   return out;
@@ -437,16 +549,16 @@ bool all_enter(std::span<const Vec2> at, std::span<const Vec2> off, std::span<co
   return false;
 }
 
-std::vector<Tile> tiles(const Vec2& size, const Vec2& room, double overlap) {
-  const auto count = [&](double length, double most) {
-    return length <= most ? 1 : static_cast<int>(std::ceil((length - overlap) / (most - overlap) - 1e-9));
-  };
+std::vector<Tile> tiles(const Vec2& size, const Vec2& room, double overlap, const std::vector<Kept>& kept) {
+  const auto along_x = shares(size.x, room.x, overlap, kept, 0);
+  const auto along_y = shares(size.y, room.y, overlap, kept, 1);
   std::vector<Tile> out;
-  for (int row = 0; row < count(size.y, room.y); ++row)
-    for (int column = 0; column < count(size.x, room.x); ++column) {
-      const Vec2 low(column * (room.x - overlap), row * (room.y - overlap));
-      out.push_back({low, glm::min(low + room, size), column, row});
-    }
+  for (std::size_t row = 0; row < along_y.size(); ++row)
+    for (std::size_t column = 0; column < along_x.size(); ++column)
+      out.push_back({{along_x[column].first, along_y[row].first},
+                     {along_x[column].second, along_y[row].second},
+                     static_cast<int>(column),
+                     static_cast<int>(row)});
   return out;
 }
 

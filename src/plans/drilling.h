@@ -22,6 +22,8 @@ struct DrillHole {
   Vec2 at{0.0};
   std::string place;              // whose hole it is; of the part's own holes their name
   bool own = false;               // the part has it already: a pattern for what it will be fixed to
+  bool there = false;             // of a place: the part's outline has that hole already; nobody drills it
+  double there_off = 0.0;         // mm: how far from `at` the outline has it
   tolerance::Dimension diameter;  // as asked for
   std::string meets;              // the drive's hole behind it; empty: none of the build's drives has one there
   double edge = 0.0;              // mm, its centre to the nearest edge of the part
@@ -42,6 +44,7 @@ struct Placing {
   double least_hole = 0.0;        // mm: with no smaller hole all screws enter whatever the limits do
   double drill = 0.0;             // mm: the next size in steps of 0.1
   Cover cover = Cover::unknown;   // over that hole, as large as the process may make it
+  bool washer_under = false;      // that hole leaves a spacer or stand-off less than 1 mm of seat round it (practice)
   std::int64_t entered = 0;       // of the drillings drawn with the holes as asked for: those that take all screws
   std::int64_t drawn = 0;
 };
@@ -49,14 +52,20 @@ struct Placing {
 /// The holes of one place.
 struct Pattern {
   std::string place;
-  std::string drive;   // whose holes they are held against; empty: no drive of the build has two holes there
-  std::string thread;  // of the screws; empty: none are spoken of
+  std::string drive;  // whose holes they are held against; empty: no drive of the build has two holes there
+  std::vector<std::string> drives;  // of the build, that have as many holes there, that one first
+  std::string thread;               // of the screws; empty: none are spoken of
   tolerance::Dimension diameter;
   tolerance::Dimension sheet;
+  std::optional<tolerance::Dimension> length;  // of the screw under its head, or of the stand-offs' studs
+  enum class Stand { sheet, spacers, standoffs, other };
+  Stand stand = Stand::sheet;                  // what the drive stands on
+  std::optional<tolerance::Dimension> raised;  // by how much
   std::optional<tolerance::Dimension> placed;  // as the build says
   double zones_allowed = 0.0;                  // mm: of the holes at their least
   double drive_zone = 0.0;                     // mm, diameter: where the drive's own holes may be, and by how much the
                                                // two patterns differ
+  Cover asked_cover = Cover::unknown;          // over the holes as asked for, where there are `placings`
   std::vector<Placing> placings;               // the build's own way first, where it names one
   Outline drive_outline;                       // of the drive's length and width; empty: not known
   Vec2 connector{0.0};                         // middle of its connector end
@@ -65,17 +74,18 @@ struct Pattern {
 struct Drilling {
   std::string part;
   Vec2 size{0.0};                // mm
-  std::vector<Outline> outline;  // of the part's largest body, holes among them; the box round it, unless it is a plate
-                                 // that is seen along z
+  std::vector<Outline> outline;  // of the part's largest body, openings after it but those that are `there`; the box
+                                 // round it, unless it is a plate that is seen along z
   std::vector<DrillHole> holes;
   std::vector<Pattern> patterns;
-  std::vector<std::size_t> order;  // holes in the order of drilling: small ones first, then the shortest way on
+  std::vector<std::size_t> order;  // holes in the order of drilling: small ones first, then the shortest way on; none
+                                   // that the part has already, unless it has no others
 };
 
 /// The holes of a place, or of a part: those of all its places, and its own. Neither named: of the one part that has
 /// panels. Refused, in words: no such part, no holes, holes in walls that no part describes, holes on several faces, a
-/// hole off its part, a part of less than 10 mm in either direction. Without `ways` the patterns have no `placings`,
-/// which are most of the work: for a frame of a drag.
+/// hole off its part or in an opening of it that is no such hole, a part of less than 10 mm in either direction.
+/// Without `ways` the patterns have no `placings`, which are most of the work: for a frame of a drag.
 [[nodiscard]] std::variant<Drilling, std::string> drilling(const build::Build& build, const std::string& place,
                                                            const std::string& part, bool ways = true);
 
@@ -96,8 +106,15 @@ struct Tile {
   int column = 0;
   int row = 0;
 };
-/// Tiles no larger than `room`, each overlapping the next by `overlap`, from the lower left on by rows. Wants `room`
-/// larger than `overlap`.
-[[nodiscard]] std::vector<Tile> tiles(const Vec2& size, const Vec2& room, double overlap);
+/// A round thing that should be whole on a tile.
+struct Kept {
+  Vec2 at{0.0};
+  double radius = 0.0;
+};
+/// As few tiles no larger than `room` as there can be, each overlapping the next by `overlap`, from the lower left on
+/// by rows. Where there is room to choose, neither a tile's edge nor the middle of an overlap cuts anything that is
+/// kept. Wants `room` larger than `overlap`.
+[[nodiscard]] std::vector<Tile> tiles(const Vec2& size, const Vec2& room, double overlap,
+                                      const std::vector<Kept>& kept);
 
 }  // namespace baywright::plans

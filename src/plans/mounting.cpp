@@ -89,7 +89,8 @@ class Order {
   void dress() {
     if (drive_->worn) add({Action::put_in_adapter, out_.drive, drive_->worn->name});
     if (bay_ != nullptr && bay_->standoffs)
-      add({Action::screw_standoffs, screw_thread(), out_.drive, static_cast<int>(seated_.screws.size())});
+      add({Action::screw_standoffs, screw_thread(), out_.drive, static_cast<int>(seated_.screws.size()),
+           stud_length()});
     std::string on = out_.drive;
     for (const build::Wear& wear : drive_->wears) {
       if (const auto* pad = std::get_if<build::Pad>(&wear)) {
@@ -130,9 +131,13 @@ class Order {
     return seated_.screws.empty() ? std::string() : seated_.screws.front().thread;
   }
 
-  [[nodiscard]] double screw_length() const {
+  /// As the file gives it: of the studs where the place has threaded stand-offs, else of the screws.
+  [[nodiscard]] double stud_length() const {
     return bay_ != nullptr && bay_->fixing && bay_->fixing->length ? bay_->fixing->length->dimension.nominal : 0.0;
   }
+  [[nodiscard]] bool on_standoffs() const { return bay_ != nullptr && bay_->standoffs; }
+  [[nodiscard]] double screw_length() const { return on_standoffs() ? 0.0 : stud_length(); }
+  [[nodiscard]] Action drive_action() const { return on_standoffs() ? Action::screw_outside : Action::screw; }
 
   void fasten() {
     if (seated_.screws.empty()) {  // a latch, rails, a bracket: the build does not say
@@ -140,7 +145,7 @@ class Order {
       return;
     }
     if (!in_machine()) {
-      add({Action::screw, screw_thread(), out_.drive, static_cast<int>(seated_.screws.size()), screw_length()});
+      add({drive_action(), screw_thread(), out_.drive, static_cast<int>(seated_.screws.size()), screw_length()});
       return;
     }
     for (const Finding& finding : seating_.findings) {
@@ -148,7 +153,7 @@ class Order {
       const fit::Reason& why = finding.why;
       const bool nut = why.word("what") == "nut";
       const int count = std::max(1, static_cast<int>(std::lround(why.figure("count"))));
-      add({nut ? Action::hold_nuts : Action::screw, screw_thread(), out_.place, count, nut ? 0.0 : screw_length(),
+      add({nut ? Action::hold_nuts : drive_action(), screw_thread(), out_.place, count, nut ? 0.0 : screw_length(),
            why});
       const std::string own = why.word("own tool");
       const std::string tool = own.empty() ? why.word("tool") : own;
@@ -182,10 +187,10 @@ class Order {
 }  // namespace
 
 std::string_view word(Action action) {
-  static constexpr std::array<std::string_view, 18> words = {
+  static constexpr std::array<std::string_view, 19> words = {
       "back up",     "power off", "touch metal", "drill",        "take out", "put in adapter", "screw stand-offs",
-      "set spacers", "peel",      "lay pad",     "set heatsink", "put in",   "screw",          "hold nuts",
-      "plug",        "look",      "put back",    "start up"};
+      "set spacers", "peel",      "lay pad",     "set heatsink", "put in",   "screw",          "screw from outside",
+      "hold nuts",   "plug",      "look",        "put back",     "start up"};
   return words[static_cast<std::size_t>(action)];
 }
 

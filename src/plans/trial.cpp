@@ -1,5 +1,6 @@
 #include "plans/trial.h"
 
+#include "plans/moved_parts.h"
 #include "standards/links.h"
 
 #include <algorithm>
@@ -65,6 +66,7 @@ bool Trials::harms(const build::Build& changed, const fit::Check& there, const P
   if (std::all_of(plan.edits.begin(), plan.edits.end(),
                   [&](const build::Edit& edit) { return of_drive(edit, plan.drive); }))
     return false;
+  if (crushes(build_, changed, check_.method)) return true;
   return std::any_of(check_.seatings.begin(), check_.seatings.end(), [&](const fit::Seating& other) {
     if (other.verdict != fit::Verdict::fits || other.drive == plan.drive || other.place == plan.place) return false;
     const fit::Check now = fit::check(changed, only(options_.fit, other.drive, other.place));

@@ -17,7 +17,8 @@ class Trials {
 
   /// The plan with the changes `moves` (another place or drive) and one variant of each option, which holds a drive at
   /// a place better than before. None: the text cannot be read with it, or it fits no better, or another drive at
-  /// another place no longer fits, or parts of the machine run into each other that did not.
+  /// another place no longer fits, or parts of the machine run into each other that did not, or a moved one would have
+  /// to pass through another.
   [[nodiscard]] std::optional<Plan> run(const std::string& drive, const std::string& place,
                                         std::span<const Change> moves, std::span<const Option* const> options);
 

@@ -131,6 +131,17 @@ Process print() {
                       "±0.2 by another shop, ±0.5 by a book chapter")};
 }
 
+/// The guide has a figure for lengths only: a hole comes out between its own limits, under or over.
+Process other_print(std::string_view id, std::string_view name, double half) {
+  const std::string guide = "a print shop's guide to printing tolerances: any length to 100";
+  return {.id = id,
+          .title = name,
+          .position = plus_minus("hole position, " + std::string(name), 0.0, half, guide, Known::secondary),
+          .diameter = plus_minus("hole over its drawing, " + std::string(name), 0.0, half,
+                                 guide + ", no figure for holes", Known::secondary),
+          .size = plus_minus("length, " + std::string(name), 0.0, half, guide, Known::secondary)};
+}
+
 std::string range(double over, double to) {
   return ", over " + tolerance::in_words(over) + " up to " + tolerance::in_words(to);
 }
@@ -210,6 +221,35 @@ const Process* process(std::string_view id) {
   return found == rows.end() ? nullptr : &*found;
 }
 
+std::span<const Process> prints() {
+  static const std::array rows{print(), other_print("sla", "SLA print", 0.1), other_print("sls", "SLS print", 0.2)};
+  return rows;
+}
+
+const Process* printing(std::string_view way) {
+  for (const Process& row : prints())
+    if (row.id == (way == "fdm" ? "print" : way)) return &row;
+  return nullptr;
+}
+
+const Dimension& printed_wall() {
+  static const Dimension row =
+      at_least("wall round a printed hole", 1.2, "common practice, no source: three lines of 0.4", Known::practice);
+  return row;
+}
+
+const Dimension& insert_wall() {
+  static const Dimension row =
+      at_least("wall round a heat-set insert", 2.0, "common practice, no source: about 1.5 to 2", Known::practice);
+  return row;
+}
+
+const Dimension& pilot_drill() {
+  static const Dimension row =
+      plus_minus("pilot drill", 1.75, 0.25, "common practice, no source: 1.5 to 2", Known::practice);
+  return row;
+}
+
 double edge_distance_in_diameters() {
   return 2.0;
 }
@@ -227,6 +267,12 @@ std::vector<Dimension> rows() {
     add(list, row.diameter);
     add(list, row.size);
   }
+  for (const Process& row : prints().subspan(1)) {  // the first is a process above
+    add(list, row.position);
+    add(list, row.diameter);
+    add(list, row.size);
+  }
+  list.insert(list.end(), {printed_wall(), insert_wall(), pilot_drill()});
   return list;
 }
 

@@ -37,6 +37,14 @@ struct Process {
 [[nodiscard]] std::span<const Process> processes();
 [[nodiscard]] const Process* process(std::string_view id);  // null: no such process
 
+/// What a way of printing holds, lengths up to 100 mm: "fdm" (the process "print"), "sla" or "sls". Null: no such way.
+[[nodiscard]] std::span<const Process> prints();
+[[nodiscard]] const Process* printing(std::string_view way);
+
+[[nodiscard]] const Dimension& printed_wall();  // at least so thick round a hole, practice
+[[nodiscard]] const Dimension& insert_wall();   // the same round a heat-set insert, practice
+[[nodiscard]] const Dimension& pilot_drill();   // before the size of the hole, practice
+
 /// Rules for holes in a plate, as multiples of the hole's diameter d and the sheet's thickness t; practice.
 [[nodiscard]] double edge_distance_in_diameters();  // 2: hole centre to edge
 [[nodiscard]] double web_in_thicknesses();          // 2: between hole edges

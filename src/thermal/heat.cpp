@@ -1,6 +1,7 @@
 #include "thermal/heat.h"
 
 #include "fit/clearance.h"
+#include "fit/seat.h"
 
 #include <algorithm>
 #include <cmath>
@@ -117,6 +118,10 @@ Heat heat_of(const build::Drive& drive, const build::Place& place, const fit::Se
   Heat out;
   out.stated = stated;
   out.around = around;
+  if (seating.verdict == fit::Verdict::does_not_fit || !fit::seats(drive, seating.questions)) {
+    out.unknown = Unknown::not_seated;
+    return out;
+  }
   out.budget = budget_of(drive, place);
   if (out.budget) out.draw = draw(*out.budget, {&stated.watts, 1});
   out.contact = contact_of(drive);

@@ -35,7 +35,7 @@ enum class Outlook {
 [[nodiscard]] Outlook outlook(const Interval& kelvin, const Stated& stated);
 
 /// Why no temperature is given.
-enum class Unknown { none, no_power, no_law, too_hot };
+enum class Unknown { none, not_seated, no_power, no_law, too_hot };
 
 struct Heat {
   std::optional<Warmth> warmth;
@@ -49,7 +49,8 @@ struct Heat {
   std::optional<Contact> contact;  // of a pad between the drive and its heatsink
 };
 
-/// `seated` is that of `seating`. Only M.2 cards have a law here; all else has a budget at most.
+/// `seated` is that of `seating`. Only M.2 cards have a law here; all else has a budget at most. Of a drive that does
+/// not fit at the place, or does not seat there at all, nothing is said: not even its power.
 [[nodiscard]] Heat heat_of(const build::Drive& drive, const build::Place& place, const fit::Seated& seated,
                            const fit::Seating& seating, const Stated& stated, const Surroundings& around = {});
 

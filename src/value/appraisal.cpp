@@ -35,8 +35,13 @@ void endurance(const Offer& offer, const std::optional<double>& daily, Appraisal
     out.dwpd = writes_per_day(*offer.tbw, *offer.gigabytes, *offer.warranty);
   out.per_tbw = ratio(offer.price, out.tbw);
   out.warranty = offer.warranty;
-  if (!out.tbw || !daily) return;
+  if (!daily) return;
+  if (!out.tbw) {
+    if (out.dwpd && offer.gigabytes) out.lasts = *daily <= *out.dwpd * *offer.gigabytes;
+    return;
+  }
   out.years = years_until(*out.tbw, *daily);
+  out.lasts = *out.years >= offer.warranty.value_or(1.0);
   if (offer.warranty) out.warranty = warranty_end(*offer.warranty, *out.tbw, *daily);
 }
 
@@ -53,16 +58,17 @@ void remark_on_memory(const Offer& offer, const std::optional<double>& daily, Ap
   if (offer.map == MapMemory::unknown) add(out, Code::map_unknown);
   if (offer.map == MapMemory::host) add(out, Code::map_in_host);
   if (offer.map == MapMemory::none) add(out, Code::map_nowhere);
-  if (offer.cells && bits(*offer.cells) >= bits(CellType::qlc) && daily && *daily >= heavy_from)
+  const double share = daily && offer.gigabytes ? *daily / *offer.gigabytes : 0.0;
+  if (offer.cells && bits(*offer.cells) >= bits(CellType::qlc) && share >= heavy_share)
     add(out, Code::dense_cells, {{"cells", std::string(value::word(*offer.cells))}},
-        {{"bits", bits(*offer.cells)}, {"states", states(*offer.cells)}, {"day", *daily}});
+        {{"bits", bits(*offer.cells)}, {"states", states(*offer.cells)}, {"day", *daily}, {"share", share}});
 }
 
 void remark_on_endurance(const Offer& offer, const std::optional<double>& daily, Appraisal& out) {
   if (!out.tbw)
     add(out, Code::no_tbw);
-  else if (out.years && offer.warranty && *out.years < *offer.warranty)
-    add(out, Code::tbw_ends_first, {}, {{"years", *out.years}, {"warranty", *offer.warranty}});
+  else if (out.lasts == false)
+    add(out, Code::tbw_ends_first, {}, {{"years", *out.years}, {"warranty", offer.warranty.value_or(0.0)}});
   if (!out.tbw && out.dwpd && offer.gigabytes && daily && *daily > *out.dwpd * *offer.gigabytes)
     add(out, Code::writes_beyond, {}, {{"dwpd", *out.dwpd}, {"day", *daily}});
 }
@@ -153,6 +159,10 @@ bool beats(const Offer& a, const Appraisal& of_a, const Offer& b, const Appraisa
   // TBW grows with the capacity: between two capacities it says nothing.
   if (a.gigabytes && b.gigabytes && *a.gigabytes == *b.gigabytes) duel.larger(of_a.tbw, of_b.tbw);
   return duel.won();
+}
+
+bool gone_within_a_year(const Appraisal& appraisal) {
+  return appraisal.years && *appraisal.years < 1.0;
 }
 
 bool is_a_drive(const Offer& offer) {

@@ -54,6 +54,10 @@ std::optional<Ceiling> ceiling(const Offer& offer, std::span<const links::Link> 
   return out;
 }
 
+bool held(const std::optional<double>& stated, const std::optional<Ceiling>& here) {
+  return stated && here && here->link && *stated > here->megabytes;
+}
+
 std::span<const Present> presents() {
   return all();
 }

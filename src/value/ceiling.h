@@ -25,6 +25,9 @@ struct Ceiling {
 /// `slot` is what is wired to it; the best for the drive counts. None where the drive's bus or the slot's is not known.
 [[nodiscard]] std::optional<Ceiling> ceiling(const Offer& offer, std::span<const standards::links::Link> slot);
 
+/// Whether the slot holds this stated figure down to its link's rate.
+[[nodiscard]] bool held(const std::optional<double>& stated, const std::optional<Ceiling>& here);
+
 /// What the user has now.
 struct Present {
   std::string_view name;   // "emmc"

@@ -1,6 +1,7 @@
 #include "value/figure.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <optional>
@@ -128,6 +129,19 @@ std::variant<double, Refused> read_figure(std::string_view text, const std::vect
   return *read.value * known->factor;
 }
 
+bool is_currency(std::string_view text) {
+  constexpr std::array words{"kr", "kr.", "zł",  "Kč", "Ft",  "Fr",   "Fr.",  "SFr",   "SFr.", "Rs",    "Rs.",
+                             "RM", "Rp",  "lei", "лв", "руб", "руб.", "euro", "euros", "Euro", "Euros", "eur"};
+  if (std::find(words.begin(), words.end(), text) != words.end()) return true;
+  const std::size_t letters = static_cast<std::size_t>(
+      std::find_if(text.begin(), text.end(), [](char c) { return c < 'A' || c > 'Z'; }) - text.begin());
+  const std::string_view sign = text.substr(letters);
+  if (sign.empty()) return letters == 3;
+  // Dollar, pound, yen, baht, and the block of currency signs from U+20A0 to U+20CF.
+  const bool block = sign.size() == 3 && sign.starts_with("\xE2\x82") && static_cast<unsigned char>(sign[2]) >= 0xA0;
+  return letters <= 3 && (block || sign == "$" || sign == "£" || sign == "¥" || sign == "฿");
+}
+
 std::variant<Price, Refused> read_price(std::string_view text) {
   const std::string all = trimmed(with_plain_blanks(text));
   const std::size_t first = static_cast<std::size_t>(std::find_if(all.begin(), all.end(), digit) - all.begin());
@@ -135,13 +149,10 @@ std::variant<Price, Refused> read_price(std::string_view text) {
   const std::string_view rest = std::string_view(all).substr(first);
   const std::size_t size = length_of_figure(rest);
   const std::string behind = trimmed(rest.substr(size));
-  const Refused no_price{'`' + all + "` is no price", "write one as 79.90 EUR"};
-  constexpr std::size_t longest = 12;
+  const Refused no_price{'`' + all + "` is no price", "write one as 79.90 EUR, or leave the field empty"};
   const std::string currency = before + behind;
-  const bool odd = before.find('-') != std::string::npos || std::any_of(currency.begin(), currency.end(), [](char c) {
-                     return digit(c) || static_cast<unsigned char>(c) < 0x20 || c == 0x7f;
-                   });
-  if (size == 0 || (!before.empty() && !behind.empty()) || odd || currency.size() > longest) return no_price;
+  const bool odd = !currency.empty() && !is_currency(currency);
+  if (size == 0 || (!before.empty() && !behind.empty()) || odd) return no_price;
   const Read read = number_of(std::string(rest.substr(0, size)), false);
   if (!read.value) return read.refused;
   return Price{*read.value, currency};

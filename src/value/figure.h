@@ -25,7 +25,12 @@ struct Refused {
 [[nodiscard]] std::variant<double, Refused> read_figure(std::string_view text, const std::vector<Unit>& units,
                                                         bool whole = false);
 
-/// A price with what stands around it: "79.90 EUR", "EUR 79,90", "$1,299.00". The currency is kept as written.
+/// Whether this is how a currency is written: three capitals ("EUR"), a sign with at most three letters before it ("€",
+/// "US$"), or one of the abbreviations and names that shops write ("kr", "Kč", "euro"). None is changed into another.
+[[nodiscard]] bool is_currency(std::string_view text);
+
+/// A price with what stands around it: "79.90 EUR", "EUR 79,90", "$1,299.00". The currency is kept as written; other
+/// words ("about 55") are refused.
 struct Price {
   double amount = 0.0;
   std::string currency;  // empty: none was written

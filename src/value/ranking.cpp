@@ -184,25 +184,49 @@ std::vector<std::size_t> ranked(std::span<const Offer> offers, std::span<const A
   };
   const auto key = [&](std::size_t i) {
     const auto figure = cost(i);
-    return std::tuple(standings[i], !is_a_drive(offers[i]), !figure.has_value(), figure.value_or(0.0));
+    const auto& price = appraisals[i].per_gigabyte;
+    return std::tuple(standings[i], !is_a_drive(offers[i]), !figure.has_value(), figure.value_or(0.0),
+                      !price.has_value(), price.value_or(0.0));
   };
   std::stable_sort(out.begin(), out.end(), [&](std::size_t a, std::size_t b) { return key(a) < key(b); });
   return out;
 }
 
-std::optional<std::size_t> choice(std::span<const Offer> offers, std::span<const Standing> standings,
-                                  std::span<const std::size_t> order, bool in_a_machine) {
+Choice choice(std::span<const Offer> offers, std::span<const Appraisal> appraisals, std::span<const Standing> standings,
+              std::span<const std::size_t> order, bool in_a_machine) {
+  Choice out;
   for (const std::size_t i : order) {
     const bool goes = standings[i] == Standing::goes || (!in_a_machine && standings[i] != Standing::goes_not);
-    if (is_a_drive(offers[i]) && goes) return i;
+    if (!is_a_drive(offers[i]) || !goes) continue;
+    if (appraisals[i].lasts == true) {
+      out.taken = i;
+      return out;
+    }
+    out.passed_over.push_back(i);
   }
-  return std::nullopt;
+  if (!out.passed_over.empty()) out.taken = out.passed_over.front();
+  out.passed_over.clear();
+  return out;
 }
 
 std::optional<std::size_t> fastest(std::span<const Offer> offers) {
   std::optional<std::size_t> out;
   for (std::size_t i = 0; i < offers.size(); ++i)
     if (is_a_drive(offers[i]) && offers[i].read && (!out || *offers[i].read > *offers[*out].read)) out = i;
+  return out;
+}
+
+std::vector<std::size_t> held_alike(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
+                                    std::span<const Standing> standings, std::span<const std::size_t> order,
+                                    std::size_t i, bool read) {
+  const auto is_held = [&](std::size_t each) {
+    return standings[each] != Standing::goes_not && is_a_drive(offers[each]) &&
+           held(read ? offers[each].read : offers[each].write, appraisals[each].ceiling);
+  };
+  std::vector<std::size_t> out;
+  if (!is_held(i)) return out;
+  for (const std::size_t each : order)
+    if (is_held(each) && appraisals[each].ceiling->megabytes == appraisals[i].ceiling->megabytes) out.push_back(each);
   return out;
 }
 

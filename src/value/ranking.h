@@ -47,16 +47,28 @@ struct Order {
 };
 
 /// Indices of the offers, best first: by standing, then drives before what is none, then as `order` says; what has no
-/// figure there comes behind what has one; ties as listed. A list that is sorted by name is sorted by nothing else.
+/// figure there comes behind what has one; ties by the price of a gigabyte, then as listed. A list that is sorted by
+/// name is sorted by nothing else.
 [[nodiscard]] std::vector<std::size_t> ranked(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
                                               std::span<const Standing> standings, const Order& order);
 
+struct Choice {
+  std::optional<std::size_t> taken;
+  std::vector<std::size_t> passed_over;  // before it in the order, but not known to last
+};
 /// The first in that order to be taken: a drive that goes where it should, or, where no machine was asked, one of which
-/// nothing says that it does not. None where there is no such.
-[[nodiscard]] std::optional<std::size_t> choice(std::span<const Offer> offers, std::span<const Standing> standings,
-                                                std::span<const std::size_t> order, bool in_a_machine);
+/// nothing says that it does not. Where any of these is known to last at what is written a day, the first such. None
+/// where there is no such.
+[[nodiscard]] Choice choice(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
+                            std::span<const Standing> standings, std::span<const std::size_t> order, bool in_a_machine);
 
 /// The drive with the fastest stated reading, wherever it goes; none where no drive states it.
 [[nodiscard]] std::optional<std::size_t> fastest(std::span<const Offer> offers);
+
+/// The drives that may go there and whose stated `read`, or else write, the slot holds to the same rate as that of
+/// drive `i`, in that order and with `i` itself; empty where that one's is not held, or it does not go there.
+[[nodiscard]] std::vector<std::size_t> held_alike(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
+                                                  std::span<const Standing> standings,
+                                                  std::span<const std::size_t> order, std::size_t i, bool read);
 
 }  // namespace baywright::value

@@ -131,6 +131,33 @@ const std::vector<std::string> plain_columns = {"name",    "price",   "family", 
                                                 "bottom",  "height",  "length", "old",      "plug",
                                                 "bracket", "adapter", "pad",    "compress", "heatsink"};
 
+/// What others call these columns: too far from our names to be taken for slips of them.
+const std::map<std::string, std::string>& other_names() {
+  static const std::map<std::string, std::string> all = {{"cost", "price"},
+                                                         {"eur", "price"},
+                                                         {"usd", "price"},
+                                                         {"size", "capacity"},
+                                                         {"gb", "capacity"},
+                                                         {"tb", "capacity"},
+                                                         {"model", "name"},
+                                                         {"drive", "name"},
+                                                         {"title", "name"},
+                                                         {"product", "name"},
+                                                         {"endurance", "tbw"},
+                                                         {"guarantee", "warranty"},
+                                                         {"interface", "bus"},
+                                                         {"link", "bus"},
+                                                         {"form", "use"},
+                                                         {"form factor", "use"},
+                                                         {"nand", "cells"},
+                                                         {"flash", "cells"},
+                                                         {"series", "family"},
+                                                         {"watts", "power"},
+                                                         {"sequential read", "read"},
+                                                         {"sequential write", "write"}};
+  return all;
+}
+
 class Reading {
  public:
   explicit Reading(parts::Table table) { list_.table = std::move(table); }
@@ -147,6 +174,11 @@ class Reading {
     return {list_.table.file, line, column, std::move(refused.what), std::move(refused.right)};
   }
 
+  [[nodiscard]] bool has(const std::string& column) const {
+    return std::any_of(list_.table.headings.begin(), list_.table.headings.end(),
+                       [&](const parts::Heading& each) { return each.name == column; });
+  }
+
   std::optional<Fault> headings() {
     std::vector<std::string> known = plain_columns;
     for (const auto& [name, reader] : readers()) known.push_back(name);
@@ -155,6 +187,9 @@ class Reading {
       named = named || heading.name == "name";
       if (std::find(known.begin(), known.end(), heading.name) != known.end()) continue;
       if (heading.name.empty()) continue;
+      if (const auto other = other_names().find(heading.name); other != other_names().end() && !has(other->second))
+        return fault(heading.line, heading.column,
+                     {"there is no column `" + heading.name + '`', "it is called `" + other->second + "` here"});
       if (const std::string meant = parts::nearest(heading.name, known); !meant.empty())
         return fault(heading.line, heading.column,
                      {"there is no column `" + heading.name + '`', "did you mean `" + meant + "`?"});
@@ -210,7 +245,12 @@ class Reading {
     auto read = read_price(cell.text);
     if (const auto* refused = std::get_if<Refused>(&read)) return *refused;
     auto& price = std::get<Price>(read);
-    if (price.currency.empty()) price.currency = heading.unit;
+    if (price.currency.empty()) {
+      if (!heading.unit.empty() && !is_currency(heading.unit))
+        return Refused{"this price has no currency, and `" + heading.unit + "` in the heading is none",
+                       "write price (EUR), or 79.90 EUR"};
+      price.currency = heading.unit;
+    }
     const bool first = std::none_of(list_.offers.begin(), list_.offers.end(),
                                     [](const Offer& other) { return other.price.has_value(); });
     if (first) list_.currency = price.currency;

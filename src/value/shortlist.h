@@ -18,8 +18,8 @@ struct Shortlist {
 };
 
 /// A .csv file, or a .toml file with [[drive]] tables; models/README.md has the columns. One fault, the first: what
-/// `read_table_file` refuses, a heading that is nearly one of ours, no `name` or one that is there twice, a figure that
-/// cannot be read or may be read two ways, prices in several currencies.
+/// `read_table_file` refuses, a heading that is nearly one of ours or another name for one, no `name` or one that is
+/// there twice, a figure that cannot be read or may be read two ways, prices in several currencies.
 [[nodiscard]] std::variant<Shortlist, parts::Fault> read_shortlist(const std::filesystem::path& file);
 
 }  // namespace baywright::value

@@ -27,7 +27,4 @@ struct Daily {
 };
 [[nodiscard]] std::variant<Daily, std::string> read_daily(std::string_view text);
 
-/// From here on writing counts as heavy, GB a day: common practice, no source.
-inline constexpr double heavy_from = 50.0;
-
 }  // namespace baywright::value

@@ -42,6 +42,16 @@ Checked checked(const build::Build& build, std::size_t drive, std::size_t place,
   return {std::move(solved), std::move(host), std::move(seating), seats};
 }
 
+/// Without a drive or place that the build does not have: another one may have been opened since.
+fit::Options of_build(const build::Build& build, fit::Options options) {
+  const auto has = [](const auto& list, const std::string& name) {
+    return std::any_of(list.begin(), list.end(), [&](const auto& each) { return each.name == name; });
+  };
+  if (!has(build.drives, options.drive)) options.drive.clear();
+  if (!has(build.places, options.place)) options.place.clear();
+  return options;
+}
+
 Cell cell_of(const fit::Seating& seating) {
   Cell out{{seating.drive, seating.place}, seating.verdict, {}};
   if (!seating.deciding) return out;
@@ -71,13 +81,10 @@ std::shared_ptr<const Shown> show(const build::Build& build, const Choice& choic
   return shown;
 }
 
-Choice worst(const build::Build& build, const fit::Options& options) {
-  const auto has = [](const auto& list, const std::string& name) {
-    return std::any_of(list.begin(), list.end(), [&](const auto& each) { return each.name == name; });
-  };
-  fit::Options asked = options;
-  if (!has(build.drives, asked.drive)) asked.drive.clear();  // another build may have been opened since
-  if (!has(build.places, asked.place)) asked.place.clear();
+Choice likely_worst(const build::Build& build, const fit::Options& options) {
+  fit::Options asked = of_build(build, options);
+  asked.method = tolerance::Method::worst;
+  asked.quick = true;
   const fit::Check check = fit::check(build, asked);
   const fit::Seating& seating = check.seatings[fit::worst(check)];
   return {seating.drive, seating.place};
@@ -129,14 +136,25 @@ struct Background::Work {
 
   void answer(const Asked& asked) {
     const build::Build& build = *asked.build;
+    if (asked.options.method.value_or(build.method) == tolerance::Method::sampled) {
+      publish(asked, &Rest::shown, show(build, asked.choice, asked.options));
+      if (stale(asked)) return;
+    }
+    const fit::Options of = of_build(build, asked.options);
+    fit::Check check;
     std::vector<Cell> grid;
     for (std::size_t drive = 0; drive < build.drives.size(); ++drive) {
       for (std::size_t place = 0; place < build.places.size(); ++place) {
         if (stale(asked)) return;
-        grid.push_back(cell_of(checked(build, drive, place, asked.options).seating));
+        fit::Seating seating = checked(build, drive, place, asked.options).seating;
+        grid.push_back(cell_of(seating));
+        if ((of.drive.empty() || of.drive == seating.drive) && (of.place.empty() || of.place == seating.place))
+          check.seatings.push_back(std::move(seating));
       }
     }
     publish(asked, &Rest::grid, std::move(grid));
+    const fit::Seating& worst = check.seatings[fit::worst(check)];
+    publish(asked, &Rest::worst, Choice{worst.drive, worst.place});
     if (stale(asked)) return;
     const std::size_t drive = index_of(build.drives, asked.choice.drive);
     const std::size_t place = index_of(build.places, asked.choice.place);
@@ -173,7 +191,8 @@ void Background::ask(std::uint64_t version, std::shared_ptr<const build::Build> 
     const std::lock_guard lock(work_->mutex);
     ++work_->turn;
     work_->next = Work::Asked{std::move(build), std::move(text), choice, options, work_->turn};
-    work_->done = Rest{version, nullptr, nullptr, nullptr};
+    work_->done = {};
+    work_->done.version = version;
     work_->busy = true;
   }
   work_->wake.notify_one();

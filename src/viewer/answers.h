@@ -38,8 +38,9 @@ struct Shown {
 [[nodiscard]] std::shared_ptr<const Shown> show(const build::Build& build, const Choice& choice,
                                                 const fit::Options& options, bool moving = false);
 
-/// The seating that most needs looking at, of the options' drive and place where the build has them.
-[[nodiscard]] Choice worst(const build::Build& build, const fit::Options& options);
+/// The seating that seems to need looking at most, of the options' drive and place where the build has them. Quick, by
+/// worst case and straight ways in: `Rest::worst` settles it.
+[[nodiscard]] Choice likely_worst(const build::Build& build, const fit::Options& options);
 
 /// One cell of drives x places.
 struct Cell {
@@ -51,7 +52,9 @@ struct Cell {
 /// What the background has worked out. Each is null until it is ready, and of the version that was asked last.
 struct Rest {
   std::uint64_t version = 0;
+  std::shared_ptr<const std::shared_ptr<const Shown>> shown;     // the chosen seating, where what `show` drew was rough
   std::shared_ptr<const std::vector<Cell>> grid;                 // by drive, then place, as the file lists them
+  std::shared_ptr<const Choice> worst;                           // what most needs looking at, of what the options name
   std::shared_ptr<const std::optional<plans::Tallest>> tallest;  // of the chosen seating
   std::shared_ptr<const std::variant<plans::Search, parts::Fault>> plans;  // of the chosen seating
 };

@@ -10,10 +10,11 @@ namespace baywright::viewer {
 
 namespace {
 
-void draw_caption(Ui& ui, const std::string& heading, const Shown& shown, const Rectangle& at) {
+/// `rows`: room for so many lines of the heading, so that what stands beside each other is level.
+void draw_caption(Ui& ui, const std::string& heading, const Shown& shown, const Rectangle& at, int rows) {
   const output::Answer said = output::answer_of(shown.seating, shown.build.method);
-  write(ui.fonts.small, at.x, at.y, ui.quiet(), heading, at.width);
-  const float y = at.y + line_of(ui.fonts.small) + ui.px(4.0F);
+  write_lines(ui.fonts.small, at.x, at.y, ui.quiet(), heading, at.width, rows);
+  const float y = at.y + static_cast<float>(rows) * line_of(ui.fonts.small) + ui.px(4.0F);
   draw_mark(ui, said.verdict, at.x, y + ui.px(2.0F), ui.px(34.0F));
   write(ui.fonts.calm, at.x + ui.px(50.0F), y - ui.px(4.0F), ui.text(), said.word, at.width - ui.px(50.0F));
   write_lines(ui.fonts.large, at.x, y + ui.px(46.0F), ui.text(), said.plain, at.width, 3);
@@ -56,11 +57,12 @@ void draw_customer(Ui& ui, Session& session, ScenePane& before, ScenePane& after
   pane_begin("captions", {screen.x, screen.y, screen.width, captions}, colour(ui.palette->scene));
   const float edge = ui.px(32.0F);
   const std::string name = session.shown()->choice.drive + " in " + session.shown()->choice.place;
+  const std::string change = remedy ? "With the change: " + words_of(*session.remedy_plan()).change : std::string();
+  const float narrow = wide - 2.0F * edge - ui.px(48.0F);
+  const int rows = width_of(ui.fonts.small, change) > narrow ? 2 : 1;
   draw_caption(ui, remedy ? "As it is: " + name : name, *session.shown(),
-               {screen.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge - ui.px(remedy ? 0.0F : 48.0F), captions});
-  if (remedy)
-    draw_caption(ui, "With the change: " + words_of(*session.remedy_plan()).change, *remedy,
-                 {right.x + edge, screen.y + ui.px(18.0F), wide - 2.0F * edge - ui.px(48.0F), captions});
+               {screen.x + edge, screen.y + ui.px(18.0F), narrow, captions}, rows);
+  if (remedy) draw_caption(ui, change, *remedy, {right.x + edge, screen.y + ui.px(18.0F), narrow, captions}, rows);
   float x = screen.x + screen.width - ui.px(16.0F) - width_of(ui.fonts.small, "back") - ui.px(14.0F);
   if (word_button(ui, "back", x, screen.y + ui.px(10.0F), "back", false).chosen) session.act(Action::customer);
   pane_end();

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
+#include <string>
 #include <utility>
 
 namespace baywright::viewer {
@@ -22,45 +24,71 @@ constexpr std::array<std::pair<const char*, const char*>, 10> by_hand = {{
     {"drop a file", "Open it."},
 }};
 
-}  // namespace
-
-void draw_help(Ui& ui, Session& session, const Rectangle& screen) {
+/// Lays the entries out in columns of that height, from (x, y), and draws them if asked. Returns how many columns.
+int flow(const Ui& ui, float left, float top, float wide, float tall, bool drawn) {
   const float row = line_of(ui.fonts.small) + ui.px(3.0F);
-  const float edge = ui.px(24.0F);
-  const Rectangle page = page_begin(ui, screen, ui.px(1080.0F), ui.px(640.0F));
-  write(ui.fonts.bold, page.x + edge, page.y + ui.px(16.0F), ui.text(), "What each key does");
-  float close_x = page.x + page.width - edge - width_of(ui.fonts.small, "close") - ui.px(14.0F);
-  if (word_button(ui, "close help", close_x, page.y + ui.px(12.0F), "close", false).chosen) session.page = Page::none;
-  const int columns = page.width > ui.px(900.0F) ? 3 : 2;
-  const float wide = (page.width - 2.0F * edge) / static_cast<float>(columns);
-  const float top = page.y + ui.px(52.0F);
-  const float bottom = page.y + page.height - ui.px(14.0F);
-  float x = page.x + edge;
-  float y = top;
-  const float key_room = ui.px(96.0F);
+  int column = 0;
+  float y = 0.0F;
+  const auto x = [&] { return left + static_cast<float>(column) * wide; };
+  const auto next_if_beyond = [&](float height) {
+    if (y > 0.0F && y + height > tall) ++column, y = 0.0F;
+  };
   const auto entry = [&](std::string_view key, std::string_view does, float keys) {
     const auto lines = lines_of(ui.fonts.small, does, wide - keys - ui.px(18.0F), 3);
-    if (y + row * static_cast<float>(lines.size()) > bottom) x += wide, y = top;
-    write(ui.fonts.small_bold, x, y, ui.text(), key, keys - ui.px(6.0F));
+    next_if_beyond(row * static_cast<float>(lines.size()));
+    if (drawn) write(ui.fonts.small_bold, x(), top + y, ui.text(), key, keys - ui.px(6.0F));
     for (const std::string& line : lines) {
-      write(ui.fonts.small, x + keys, y, ui.quiet(), line);
+      if (drawn) write(ui.fonts.small, x() + keys, top + y, ui.quiet(), line);
       y += line_of(ui.fonts.small);
     }
     y += ui.px(4.0F);
   };
   const auto heading = [&](std::string_view text) {
-    if (y > top) y += ui.px(8.0F);
-    if (y + 3.0F * row > bottom) x += wide, y = top;
-    write(ui.fonts.bold, x, y, ui.text(), text);
+    if (y > 0.0F) y += ui.px(8.0F);
+    next_if_beyond(3.0F * row);
+    if (drawn) write(ui.fonts.bold, x(), top + y, ui.text(), text);
     y += line_of(ui.fonts.bold) + ui.px(3.0F);
   };
   std::string_view group;
   for (const ActionRow& each : actions()) {
     if (each.group != group) heading(group = each.group);
-    entry(text(each.chords.front()), each.does, key_room);
+    entry(text(each.chords.front()), each.does, ui.px(96.0F));
   }
   heading("By hand");
   for (const auto& [how, does] : by_hand) entry(how, does, ui.px(140.0F));
+  return column + 1;
+}
+
+}  // namespace
+
+void HelpPane::draw(Ui& ui, Session& session, const Rectangle& screen) {
+  const float edge = ui.px(24.0F);
+  const Rectangle page = page_begin(ui, screen, ui.px(1080.0F), ui.px(640.0F));
+  write(ui.fonts.bold, page.x + edge, page.y + ui.px(16.0F), ui.text(), "What each key does");
+  float close_x = page.x + page.width - edge - width_of(ui.fonts.small, "close") - ui.px(14.0F);
+  if (word_button(ui, "close help", close_x, page.y + ui.px(12.0F), "close", false).chosen) session.page = Page::none;
+  const int columns = page.width > ui.px(900.0F) ? 3 : page.width > ui.px(500.0F) ? 2 : 1;
+  const float wide = (page.width - 2.0F * edge) / static_cast<float>(columns);
+  const float top = page.y + ui.px(52.0F);
+  const float seen = std::max(page.height - ui.px(66.0F), 1.0F);
+  const float step = line_of(ui.fonts.small);
+  // What is taller than the page scrolls.
+  float tall = seen;
+  while (flow(ui, 0.0F, 0.0F, wide, tall, false) > columns) tall += step;
+  for (const auto& [key, by] : {std::pair{"Up", -3.0F}, std::pair{"Down", 3.0F}, std::pair{"Space", 12.0F}})
+    if (ui.took({key})) scrolled_ += by * step;
+  scrolled_ = std::clamp(scrolled_ - 3.0F * step * ImGui::GetIO().MouseWheel, 0.0F, tall - seen);
+
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.PushClipRect({page.x, top}, {page.x + page.width, top + seen}, true);
+  flow(ui, page.x + edge, std::round(top - scrolled_), wide, tall, true);
+  list.PopClipRect();
+  if (tall > seen) {
+    const float x = page.x + page.width - ui.px(10.0F);
+    const float y = top + scrolled_ / tall * seen;
+    list.AddLine({x, top}, {x, top + seen}, colour(ui.palette->line), ui.px(2.0F));
+    list.AddLine({x, y}, {x, y + seen / tall * seen}, ui.quiet(), ui.px(4.0F));
+  }
   page_end();
 }
 

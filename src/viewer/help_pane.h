@@ -1,10 +1,17 @@
 #pragma once
-// What each key does, from the table of actions.
+// All keys, from the table of actions, and what is done with the hand.
 #include "viewer/session.h"
 #include "viewer/ui.h"
 
 namespace baywright::viewer {
 
-void draw_help(Ui& ui, Session& session, const Rectangle& screen);
+class HelpPane {
+ public:
+  void draw(Ui& ui, Session& session, const Rectangle& screen);
+  void closed() { scrolled_ = 0.0F; }
+
+ private:
+  float scrolled_ = 0.0F;  // pixels
+};
 
 }  // namespace baywright::viewer

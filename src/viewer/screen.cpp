@@ -3,7 +3,6 @@
 #include "viewer/answer_pane.h"
 #include "viewer/customer_pane.h"
 #include "viewer/grid_pane.h"
-#include "viewer/help_pane.h"
 #include "viewer/hole_foot.h"
 #include "viewer/question_pane.h"
 
@@ -113,7 +112,7 @@ void Screen::draw_page(const Rectangle& all) {
     case Page::findings:
       return;
     case Page::help:
-      return draw_help(ui_, session_, all);
+      return help_.draw(ui_, session_, all);
     case Page::open:
       return open_.draw(ui_, session_, all);
     case Page::grid:
@@ -163,6 +162,7 @@ void Screen::draw(std::vector<Chord> chords, double now) {
   const bool covered = page != Page::none && page != Page::findings;
   ui_.stops.begin();
   if (page != Page::open) open_.closed();
+  if (page != Page::help) help_.closed();
   if (covered) {
     // What lies below is drawn, but out of reach for the keyboard as it is for the mouse.
     Stops kept = std::exchange(ui_.stops, {});

@@ -2,6 +2,7 @@
 // All panes of the window, each in its place.
 #include "viewer/findings_pane.h"
 #include "viewer/foot_pane.h"
+#include "viewer/help_pane.h"
 #include "viewer/hole_column.h"
 #include "viewer/hole_view.h"
 #include "viewer/measure_view.h"
@@ -60,6 +61,7 @@ class Screen {
   MeasureView measure_view_;
   FindingsPane findings_;
   OpenPane open_;
+  HelpPane help_;
 };
 
 }  // namespace baywright::viewer

@@ -63,7 +63,8 @@ void Session::take(Document document) {
   rest_ = {};
   page = document_->recovery() ? Page::recovery : Page::none;
   notice_.clear();
-  choice_ = worst(*document_->build(), options_);
+  choice_ = likely_worst(*document_->build(), options_);
+  untouched_ = document_->version();
   fly_to = render::Side::whole;
   refresh(true);
 }
@@ -133,7 +134,7 @@ void Session::look_outside() {
 void Session::refresh(bool ask) {
   tried_.reset();
   tried_shown_.reset();
-  shown_ = show(*document_->build(), choice_, options_, !ask);
+  shown_ = show(*document_->build(), choice_, options_, true);  // where that is rough, the background follows
   choice_ = shown_->choice;
   viewer::handles(document_->text(), *shown_).swap(handles_);
   if (mode == Mode::holes && !has_hole_plan(shown_->build, choice_.place)) mode = Mode::looking;
@@ -164,12 +165,19 @@ bool Session::tick(double now) {
   }
   if (document_) {
     Rest latest = background_.latest();
-    if (latest.version == document_->version() && (latest.version != rest_.version || latest.grid != rest_.grid ||
-                                                   latest.tallest != rest_.tallest || latest.plans != rest_.plans)) {
+    if (latest.version == document_->version() &&
+        (latest.version != rest_.version || latest.grid != rest_.grid || latest.tallest != rest_.tallest ||
+         latest.plans != rest_.plans || latest.shown != rest_.shown || latest.worst != rest_.worst)) {
+      const bool finer = latest.shown && latest.shown != rest_.shown;
       rest_ = std::move(latest);
+      if (finer) take_finer(*rest_.shown);
+      if (rest_.worst && untouched_) settle_worst(*rest_.worst);
       news = true;
     }
   }
+  const bool is_waiting = waiting();
+  if (was_waiting_ && !is_waiting) news = true;
+  was_waiting_ = is_waiting;
   if (!notice_.empty() && !notice_fault_ && now >= notice_until_) {
     notice_.clear();
     news = true;
@@ -178,6 +186,19 @@ bool Session::tick(double now) {
   if (was_moving_ && !is_moving) news = true;
   was_moving_ = is_moving;
   return news || is_moving;
+}
+
+void Session::take_finer(std::shared_ptr<const Shown> shown) {
+  shown_ = std::move(shown);
+  viewer::handles(document_->text(), *shown_).swap(handles_);
+}
+
+/// Once after opening, if nothing was chosen or done meanwhile.
+void Session::settle_worst(const Choice& worst) {
+  const bool still = std::exchange(untouched_, std::nullopt) == document_->version() && page == Page::none;
+  if (!still || worst == choice_) return;
+  choose(worst);
+  say("Of all that was asked about, this most needs looking at: " + worst.drive + " in " + worst.place + '.');
 }
 
 bool Session::moving() const {
@@ -238,6 +259,7 @@ Standing Session::standing() const {
 
 void Session::choose(const Choice& choice) {
   if (!document_) return;
+  untouched_.reset();
   commit();
   choice_ = choice;
   finding_.reset();
@@ -250,16 +272,18 @@ void Session::choose(const Choice& choice) {
 
 void Session::choose_finding(std::size_t index) {
   if (!seen() || index >= seen()->seating.findings.size()) return;
+  untouched_.reset();
   finding_ = seen()->seating.findings[index];
   fly_to_finding = index;
 }
 
-std::variant<std::shared_ptr<const Shown>, parts::Fault> Session::shown_with(const plans::Plan& plan) const {
+std::variant<std::shared_ptr<const Shown>, parts::Fault> Session::shown_with(const plans::Plan& plan,
+                                                                             bool moving) const {
   const auto text = build::edited(document_->text(), plan.edits, document_->path());
   if (const auto* fault = std::get_if<parts::Fault>(&text)) return *fault;
   const auto build = build::read_text(std::get<std::string>(text), document_->path());
   if (const auto* fault = std::get_if<parts::Fault>(&build)) return *fault;
-  return show(std::get<build::Build>(build), {plan.drive, plan.place}, options_);
+  return show(std::get<build::Build>(build), {plan.drive, plan.place}, options_, moving);
 }
 
 const plans::Plan* Session::remedy_plan() const {
@@ -274,7 +298,7 @@ std::shared_ptr<const Shown> Session::remedy() {
   remedy_of_ = rest_.plans;
   remedy_.reset();
   if (const plans::Plan* plan = remedy_plan()) {
-    auto made = shown_with(*plan);
+    auto made = shown_with(*plan, false);
     if (auto* shown = std::get_if<std::shared_ptr<const Shown>>(&made)) remedy_ = std::move(*shown);
   }
   return remedy_;
@@ -282,10 +306,11 @@ std::shared_ptr<const Shown> Session::remedy() {
 
 void Session::try_plan(std::optional<std::size_t> plan) {
   if (plan == tried_) return;
+  untouched_.reset();
   tried_.reset();
   tried_shown_.reset();
   if (!plan || !search() || *plan >= search()->plans.size()) return;
-  auto made = shown_with(search()->plans[*plan]);
+  auto made = shown_with(search()->plans[*plan], true);
   if (const auto* fault = std::get_if<parts::Fault>(&made)) return say(fault->text(), true);
   tried_shown_ = std::get<std::shared_ptr<const Shown>>(std::move(made));
   tried_ = plan;
@@ -375,6 +400,7 @@ void Session::act_on_part(Action action) {
 
 void Session::act(Action action) {
   if (!enabled(action, standing())) return;
+  untouched_.reset();
   if (action != Action::leave) commit();
   const auto toward = [&](render::Side side) {
     looking.side = side;

@@ -103,12 +103,16 @@ class Session {
   void take(Document document);
   void refresh(bool ask);
   void look_outside();
+  void take_finer(std::shared_ptr<const Shown> shown);
+  void settle_worst(const Choice& worst);
   void act_on_part(Action action);
-  [[nodiscard]] std::variant<std::shared_ptr<const Shown>, parts::Fault> shown_with(const plans::Plan& plan) const;
+  [[nodiscard]] std::variant<std::shared_ptr<const Shown>, parts::Fault> shown_with(const plans::Plan& plan,
+                                                                                    bool moving) const;
 
   fit::Options options_;
   std::optional<Document> document_;
   Choice choice_;
+  std::optional<std::uint64_t> untouched_;  // the version that was opened, until the user chooses or does anything
   std::shared_ptr<const Shown> shown_;
   std::vector<Handle> handles_;
   Rest rest_;
@@ -129,6 +133,7 @@ class Session {
   double keep_at_ = 0.0;
   double commit_at_ = 0.0;  // of a nudge; 0: none
   bool was_moving_ = false;
+  bool was_waiting_ = false;
   Background background_;  // last: it stops before what it works for goes
 };
 

@@ -11,6 +11,7 @@
 #include <cmath>
 #include <imgui_stdlib.h>
 #include <tuple>
+#include <utility>
 
 namespace baywright::viewer {
 
@@ -97,12 +98,14 @@ void StackPane::draw_column(Ui& ui, Session& session, const Rectangle& at) {
   std::vector<Label> close;
   // As many lines as there is room for: names are whole before values are, and values before they go.
   bool short_gap = false;
+  float sum = 0.0F;
+  float other = 0.0F;
   for (const auto& [most_name, most_value, rows_of_gap] :
-       {std::tuple{3, 2, 3}, std::tuple{2, 1, 3}, std::tuple{1, 1, 3}, std::tuple{1, 1, 1}, std::tuple{1, 0, 1}}) {
+       {std::tuple{3, 2, 3}, std::tuple{2, 1, 3}, std::tuple{1, 1, 3}, std::tuple{1, 1, 1}}) {
     short_gap = rows_of_gap == 1;
     heights.gap = line_of(ui.fonts.bold) + static_cast<float>(rows_of_gap) * row + ui.px(4.0F);
-    float sum = heights.gap;
-    float other = 0.0F;
+    sum = heights.gap;
+    other = 0.0F;
     open.clear(), close.clear(), heights.open.clear(), heights.close.clear();
     const auto label = [&](const output::Band& band, float room, int names, int values, std::vector<Label>& to,
                            std::vector<float>& height) {
@@ -118,14 +121,35 @@ void StackPane::draw_column(Ui& ui, Session& session, const Rectangle& at) {
       sum += label(band, columns.right_width, most_name, most_value, close, heights.close);
     if (std::max(sum, other) <= at.height) break;
   }
+  // Where that is still too much, the shortest bands go without a label; a click on one names it below.
+  const bool full = std::max(sum, other) > at.height;
+  const Rectangle area{at.x, at.y, at.width, at.height - (full ? row : 0.0F)};
+  int unnamed = 0;
+  const auto thin_out = [&](const std::vector<output::Band>& bands, std::vector<Label>& labels,
+                            std::vector<float>& high, float taken) {
+    while (taken > area.height) {
+      std::size_t least = bands.size();
+      for (std::size_t i = 0; i < bands.size(); ++i)
+        if (high[i] > 0.0F && (least == bands.size() || bands[i].length < bands[least].length)) least = i;
+      if (least == bands.size()) return;
+      taken -= std::exchange(high[least], 0.0F);
+      labels[least] = {};
+      ++unnamed;
+    }
+  };
+  thin_out(column_.close, close, heights.close, sum);
+  thin_out(column_.open, open, heights.open, other);
   const std::optional<float> hold = hand_ ? std::optional(hand_->per_mm) : std::nullopt;
-  const StackLayout layout = layout_of(column_, at, ui.scale, down_, heights, hold);
+  const StackLayout layout = layout_of(column_, area, ui.scale, down_, heights, hold);
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.PushClipRect({at.x - ui.px(8.0F), at.y - ui.px(6.0F)},
                     {at.x + at.width + ui.px(12.0F), at.y + at.height + ui.px(6.0F)}, true);
   for (const StackBox& box : layout.boxes)
     draw_band(ui, session, layout, box, columns, (box.open ? open : close)[box.band]);
   draw_gap(ui, layout, columns, short_gap);
+  if (unnamed > 0)
+    write_right(ui.fonts.small, at.x + at.width, at.y + at.height - row, ui.quiet(), std::to_string(unnamed) + " more",
+                at.width);
   list.PopClipRect();
 }
 
@@ -146,8 +170,8 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
   const std::string id = "band " + band.name + (box.open ? " open " : " close ") + std::to_string(box.band);
   const Touch on_label =
       touch(ui, id, {label_x - ui.px(4.0F), box.label - ui.px(1.0F), room + ui.px(8.0F), box.label_height});
-  const Touch on_bar = touch(ui, id + " bar", r, false);
-  const bool lit = on_label.pointed || on_bar.pointed || on_label.stood_on ||
+  const Touch on_bar = touch(ui, id + " bar", r, label.name.empty());  // what has no label is stood on itself
+  const bool lit = on_label.pointed || on_bar.pointed || on_label.stood_on || on_bar.stood_on ||
                    (hand_ && handle && hand_->handle.path == handle->path);
 
   list.AddRectFilled(low, high, colour(box.band % 2 == 0 ? ui.palette->bar : ui.palette->other_bar));
@@ -174,7 +198,8 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
   const float middle = r.y + 0.5F * r.height;
   const float label_middle = box.label + 0.5F * row;
   const float from = box.open ? columns.narrow - ui.px(4.0F) : columns.right - ui.px(3.0F);
-  list.AddLine({from, label_middle}, {box.open ? r.x : r.x + r.width, middle}, colour(ui.palette->bar_line));
+  if (!label.name.empty())
+    list.AddLine({from, label_middle}, {box.open ? r.x : r.x + r.width, middle}, colour(ui.palette->bar_line));
   float y = box.label;
   const auto write_line = [&](const ImFont* font, ImU32 ink, const std::string& line) {
     if (box.open)
@@ -194,7 +219,7 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
     list.AddLine({under, y}, {under + width, y}, ui.quiet());
   }
 
-  if (on_label.chosen || on_bar.chosen || on_label.stood_on) {
+  if (on_label.chosen || on_bar.chosen || on_label.stood_on || on_bar.stood_on) {
     if (on_label.chosen && chosen_ == band.name && handle && on_label.stood_on)
       typing_ = Typing{*handle, plain(handle->nominal), {}, true};
     if (!(hand_ && hand_->moved)) chosen_ = band.name;

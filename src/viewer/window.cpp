@@ -176,7 +176,7 @@ Density density(GLFWwindow* window, double users) {
 
 class Loop {
  public:
-  Loop(Host& host, Screen& screen, std::function<void(int, double, const std::string&)> drawn)
+  Loop(Host& host, Screen& screen, std::function<void(int, double, bool, const std::string&)> drawn)
       : host_(host), screen_(screen), drawn_(std::move(drawn)) {}
 
   std::optional<std::string> run() {
@@ -194,11 +194,20 @@ class Loop {
       if (in.frames_due == 0 || screen_.session().closing()) continue;
       --in.frames_due;
       if (auto fault = draw(std::exchange(in.chords, {}))) return fault;
+      if (!ImGui::IsAnyMouseDown()) keep_settings();  // not each step of a drag
     }
+    keep_settings();
     return std::nullopt;
   }
 
  private:
+  void keep_settings() {
+    std::string now = to_json(screen_.session().settings);
+    if (now == kept_) return;
+    write_settings(screen_.session().settings);
+    kept_ = std::move(now);
+  }
+
   void wait() {
     int width = 0;
     int height = 0;
@@ -221,6 +230,7 @@ class Loop {
       ImGui_ImplOpenGL3_CreateFontsTexture();
       host_.arrivals().frames_due = settling_frames;
     }
+    const bool working = screen_.session().waiting();  // before the frame: what came since is in the next one
     ImGui_ImplOpenGL3_NewFrame();
     ImGui_ImplGlfw_NewFrame();
     ImGui::NewFrame();
@@ -236,15 +246,16 @@ class Loop {
       glfwSetWindowTitle(window, title_.c_str());
     }
     ++frames_;
-    if (drawn_) drawn_(frames_, glfwGetTime(), title_);
+    if (drawn_) drawn_(frames_, glfwGetTime(), working, title_);
     return std::nullopt;
   }
 
   Host& host_;
   Screen& screen_;
-  std::function<void(int, double, const std::string&)> drawn_;
+  std::function<void(int, double, bool, const std::string&)> drawn_;
   Density density_{0.0F, 0.0F};
   std::string title_;
+  std::string kept_;  // the settings as they were written last
   int frames_ = 0;
 };
 
@@ -260,9 +271,7 @@ std::optional<std::string> show_window(const WindowOptions& options) {
     shown.session().open(options.file);
   else
     shown.session().page = Page::open;
-  auto fault = Loop(host, shown, options.drawn).run();
-  write_settings(shown.session().settings);
-  return fault;
+  return Loop(host, shown, options.drawn).run();
 }
 
 }  // namespace baywright::viewer

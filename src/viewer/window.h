@@ -14,7 +14,8 @@ struct WindowOptions {
   fit::Options fit;            // `drive` and `place` name what is looked at first
   int width = 1280;            // units of the screen
   int height = 800;
-  std::function<void(int frame, double seconds, const std::string& title)> drawn{};  // after each frame, from 1
+  /// After each frame, from 1. `working`: the background has not answered all yet; one more frame comes when it has.
+  std::function<void(int frame, double seconds, bool working, const std::string& title)> drawn{};
 };
 
 /// Returns when the window is closed. What kept it from opening, in words: no display, no OpenGL 3.3.

@@ -60,6 +60,18 @@ TEST_CASE("a template as PDF has the paper's size and bars of 100 mm and 4 inche
   CHECK(folder.run({"drill", demo, "-o", "-"}).out == folder.read("t.pdf"));
 }
 
+TEST_CASE("holes that a drawing has already are drawn and not drilled again") {
+  const test::Folder folder;
+  const std::string drawn = test::source_path("models/builds/drawn-panel.build.toml");
+  const test::Run run = folder.run({"drill", drawn, "--part", "panel", "-o", "t.dxf"});
+  CHECK(run.err == "");
+  CHECK(run.status == 0);
+  CHECK(run.out.find("8 of 8 holes of panel are there already") != std::string::npos);
+  const std::vector<std::string> lines = test::lines(folder.read("t.dxf"));
+  CHECK(std::count(lines.begin(), lines.end(), "CIRCLE") == 8);
+  CHECK(folder.run({"drill", drawn, "--place", "upper spot", "-o", "u.pdf"}).status == 0);
+}
+
 TEST_CASE("a template as SVG prints true to scale") {
   const test::Folder folder;
   CHECK(folder.run({"drill", demo, "--place", "hand drilled", "-o", "t.svg"}).status == 0);

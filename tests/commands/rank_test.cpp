@@ -133,3 +133,64 @@ TEST_CASE("a drive that is called as a part of the machine is held against that 
   CHECK(run.status == 0);
   CHECK(has(run.out, "bottom cover' clear bottom cover by"));
 }
+
+namespace {
+
+/// A slot for 2280 alone, on two lanes of PCIe 3.
+const std::string narrow =
+    "title = \"x\"\n[[part]]\nname = \"board\"\nsolid = { plate = [200, 120, 1.6] }\n[[slot]]\nname = \"slot\"\n"
+    "on = { part = \"board\", at = [20, 60], toward = \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2280]\n"
+    "bus = \"pcie 3.0 x2\"\n";
+
+/// The answer, above the table, in one line.
+std::string headline(const test::Run& run) {
+  std::string out = run.out.substr(0, run.out.find("\n\n"));
+  for (char& c : out) c = c == '\n' ? ' ' : c;
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a drive that is too short for the slot has no temperature in rows for other programs either") {
+  const test::Folder folder;
+  folder.write("m.build.toml", narrow);
+  folder.write("x.csv", "name,use,bus,power\nlong,m2/2280-S3-M,pcie 3.0 x4,4\nshort,m2/2230-S3-M,pcie 3.0 x4,4\n");
+  const std::string json = folder.run({"rank", "x.csv", "--build", "m.build.toml", "--json"}).out;
+  const std::size_t second = json.find("\"name\": \"short\"");
+  REQUIRE(second != std::string::npos);
+  CHECK(!has(json.substr(0, second), "\"warm_from_c\": null"));
+  CHECK(has(json.substr(second), "\"warm_from_c\": null"));
+  CHECK(has(json.substr(second), "\"heat\": []"));
+  CHECK(has(json.substr(second), "\"outlook\": null"));
+}
+
+TEST_CASE("the answer does not rest on an endurance that nobody states, and says what it rests on") {
+  const test::Folder folder;
+  folder.write("m.build.toml", narrow);
+  folder.write("x.csv",
+               "name,use,bus,price (EUR),capacity,tbw,warranty,read,colour\n"
+               "silent,m2/2280-S3-M,pcie 4.0 x4,50,1 TB,,5,7000,\nsoon,m2/2280-S3-M,pcie 4.0 x4,55,1 TB,30,5,7100,\n"
+               "good,m2/2280-S3-M,pcie 4.0 x4,80,1 TB,600,5,7000,\n");
+  const test::Run run = folder.run({"rank", "x.csv", "--build", "m.build.toml", "--daily", "100"});
+  const std::string top = headline(run);
+  CAPTURE(top);
+  CHECK(
+      top.starts_with("Take good: it fits slot, of those known to endure 100 GB a day a GB costs the least, 0.080 EUR, "
+                      "and its warranty ends after 5 years (at 100 GB a day its TBW is written after 16.4 years)."));
+  CHECK(has(top, "silent (it states no TBW); soon (its TBW is written after 0.8 years, before its warranty ends)."));
+  CHECK(has(top,
+            "The slot makes 3 of these drives read equally fast: each is held to 1969 MB/s by the slot (raw link "
+            "rate; less in practice)."));
+  CHECK(has(top, "The column `colour` is not known here and passed over."));
+  CHECK(has(run.out, "\n! soon"));
+  CHECK(has(run.out, "  5/16.4  fits"));
+  CHECK(has(run.out, "fits\n* no other drive here"));  // the legend stands under the table
+  const std::string sorted = headline(folder.run({"rank", "x.csv", "--build", "m.build.toml", "--sort", "read"}));
+  CAPTURE(sorted);
+  CHECK(has(sorted,
+            "its read is held to 1969 MB/s by the slot (raw link rate; less in practice) as is that of 2 others"));
+  CHECK(!has(sorted, "fastest"));
+  const test::Run rows = folder.run({"rank", "x.csv", "--csv"});
+  CHECK(rows.status == 0);
+  CHECK(rows.err == "x.csv: The column `colour` is not known here and passed over.\n");
+}

@@ -39,6 +39,7 @@ THIRD_PARTY = [
     ("nlohmann/", {"output", "viewer"}),  # viewer: the user's settings
     ("cairo", {"output"}),
     ("ft2build.h", {"output"}),
+    ("zip.h", {"output"}),
     ("CLI/", {"cli"}),
     ("doctest/", set()),
     ("epoxy/", {"render", "viewer"}),

@@ -141,15 +141,19 @@ class Viewer:
     def wait_title(self, start, seconds=30):
         self.wait(lambda: self.title().startswith(start), f"title that starts with {start!r}", seconds)
 
+    def working(self):
+        lines = self.trace()
+        return not lines or ", working:" in lines[-1]
+
     def settle(self, quiet=1.5, seconds=60):
-        """Until nothing has been drawn for a while: the background is done, nothing moves."""
+        """Until the background is done and nothing has been drawn for a while: nothing moves."""
         last, since = self.frames(), time.monotonic()
         end = since + seconds
         while time.monotonic() - since < quiet:
             if time.monotonic() > end:
                 raise Failed(f"still drawing after {seconds} s")
             time.sleep(0.05)
-            if self.frames() != last:
+            if self.frames() != last or self.working():
                 last, since = self.frames(), time.monotonic()
 
     def keys(self, *keys):

@@ -135,7 +135,8 @@ TEST_CASE("every figure and text of every demo file changes alone") {
         const std::string old = line.substr(region.begin.column - 1, region.end.column - region.begin.column);
         CHECK(set(after, where, old) == text);
       }
-      const auto found = build::path_at(*tree, text, static_cast<int>(region.begin.line), static_cast<int>(region.begin.column));
+      const auto found =
+          build::path_at(*tree, text, static_cast<int>(region.begin.line), static_cast<int>(region.begin.column));
       REQUIRE(found);
       CHECK(*found == where);
       REQUIRE(build::node_at(*tree, where) != nullptr);
@@ -203,7 +204,20 @@ TEST_CASE("what is removed takes its comma, its line or its comments along, and 
   CHECK(removed("a.b = 1\nc = 2\na.d = 3\n", {"a"}) == "c = 2\n");
 }
 
+TEST_CASE("a table on lines of its own becomes one value, and its comment lines stay") {
+  CHECK(
+      set("[[part]]\nname = \"a\"\n\n# steel\n[part.solid]\n# by caliper\nplate = [1, 2, 3]  # mm\n\n[[part]]\nname = "
+          "\"b\"\n",
+          {"part", "a", "solid"}, "{ box = 1 }") ==
+      "[[part]]\nname = \"a\"\n# steel\n# by caliper\nsolid = { box = 1 }\n\n[[part]]\nname = \"b\"\n");
+  CHECK(set("[[part]]\nname = \"a\"\nsolid.plate = 1\n", {"part", "a", "solid"}, "2") ==
+        "[[part]]\nname = \"a\"\nsolid = 2\n");
+  CHECK(set("x = { a.b = 1, c = 2 }", {"x", "a"}, "3") == "x = { c = 2, a = 3 }");
+}
+
 TEST_CASE("what is appended stands behind the last of its kind") {
+  CHECK(appended("[[d]]\n[[d.w]]\na = 1\n", {"d", 0, "w"}, "{ b = 2, c = 3 }") ==
+        "[[d]]\n[[d.w]]\na = 1\n\n[[d.w]]\nb = 2\nc = 3\n");
   CHECK(appended("x = []", {"x"}, "1") == "x = [1]");
   CHECK(appended("x = [1, 2]", {"x"}, "3") == "x = [1, 2, 3]");
   CHECK(appended("x = [1, 2,]", {"x"}, "3") == "x = [1, 2, 3,]");
@@ -254,7 +268,7 @@ TEST_CASE("what cannot be edited is refused, with its place, and nothing is chan
     CAPTURE(lines);
     CHECK(refused(text, {What::append, {"drive"}, lines}).find("is not the lines of a table") != std::string::npos);
   }
-  CHECK(refused("[a]\nb = 1", {What::set, {"a"}, "1"}).starts_with("x.build.toml:1:1: `a` has its keys on lines"));
+  CHECK(refused("[[a]]\nb = 1", {What::set, {"a"}, "1"}).starts_with("x.build.toml:1:1: `a` is a list of tables"));
   CHECK(refused("[a.b]\nc = 1", {What::set, {"a", "x"}, "1"}).find("no heading of its own") != std::string::npos);
   CHECK(refused(text, {What::set, {}, "1"}).find("names no value") != std::string::npos);
   for (const char* hostile :

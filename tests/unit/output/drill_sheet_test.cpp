@@ -31,6 +31,11 @@ bus = "sata 6"
 )";
 }
 
+/// The same with its drive elsewhere.
+std::string far(std::string build, const std::string& at) {
+  return build.replace(build.find("[40.0, 20.0]"), 12, at);
+}
+
 plans::Drilling drilled(const std::string& build) {
   auto read = build::read_text(build, "in-a-test.build.toml");
   if (const auto* fault = std::get_if<parts::Fault>(&read)) FAIL(fault->text());
@@ -108,7 +113,7 @@ TEST_CASE("holes lie on the paper as far apart as on the panel, and mirrored the
 }
 
 TEST_CASE("a panel larger than the paper is shared out, and each hole is whole on one sheet or more") {
-  const plans::Drilling drilling = drilled(text("900, 700, 2"));
+  const plans::Drilling drilling = drilled(far(text("900, 700, 2"), "[840.0, 570.0]"));
   const std::vector<Sheet> got = sheets(drilling);
   std::vector<bool> whole(drilling.holes.size(), false);
   int joints = 0;
@@ -132,6 +137,17 @@ TEST_CASE("a panel larger than the paper is shared out, and each hole is whole o
   CHECK(joints > 100);
 }
 
+TEST_CASE("paper without anything to drill is not printed") {
+  // 194.4 mm of a letter sheet are free for the template, the panel is 200 high, and its highest hole at 110.6.
+  const plans::Drilling drilling = drilled(text());
+  for (const bool mirrored : {false, true}) {
+    const std::vector<Sheet> got = sheets(drilling, letter, mirrored);
+    CHECK(says(got[0], "sheet 1 of 1"));
+    CHECK(discs(got[0]).size() == 4);
+    CHECK(says(got[0], "for disk"));
+  }
+}
+
 TEST_CASE("what is wrong with the holes is said before anything else") {
   const auto has = [](const std::vector<std::string>& all, const std::string& words) {
     return std::any_of(all.begin(), all.end(),
@@ -143,11 +159,11 @@ TEST_CASE("what is wrong with the holes is said before anything else") {
   CHECK(has(got, "Hole 3 is 3.50 from an edge, less than two diameters (6.80)"));
   CHECK(has(got, "Hole 4 leaves 1.60 of sheet to the next hole, less than two thicknesses (3.00)"));
   CHECK(!has(got, "Hole 1"));
-  CHECK(has(got, "hand drill: all screws enter in"));
+  CHECK(has(got, "hand drill: 2 of 5 holes meet one of the drive's; with those all screws enter in"));
 }
 
 TEST_CASE("a panel of too many sheets is refused, hostile names are cut to their room") {
-  const auto huge = drill_sheets(drilled(text("3000, 3000, 2")), "t", a4, false);
+  const auto huge = drill_sheets(drilled(far(text("3000, 3000, 2"), "[2900.0, 2800.0]")), "t", a4, false);
   REQUIRE(std::holds_alternative<std::string>(huge));
   CHECK(std::get<std::string>(huge).find("sheets of paper, more than 60") != std::string::npos);
   const std::string name(300, 'W');

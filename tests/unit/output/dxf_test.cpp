@@ -1,6 +1,7 @@
 // Read back by dxflib, which has its own idea of what a DXF file is.
 #include "output/dxf.h"
 
+#include "output/printable_words.h"
 #include "support/check_mm.h"
 
 #include <algorithm>
@@ -118,4 +119,24 @@ TEST_CASE("what a clip hides is cut off and what is no number is left out") {
   check_mm(got.lines[0].second.x2, 20.0, 1e-12);
   check_mm(got.lines[1].second.x1, 10.0, 1e-12);
   check_mm(got.lines[2].second.y2, 210.0 - 20.0, 1e-12);
+}
+
+TEST_CASE("a plate to cut has its outline and its holes as asked for") {
+  baywright::plans::Printable plate;
+  plate.kind = baywright::plans::Printable::Kind::plate;
+  plate.outline = {{-5.0, 2.0}, {45.0, 2.0}, {45.0, 32.0}, {-5.0, 32.0}};
+  plate.openings = {{{20.0, 10.0}, {24.0, 10.0}, {22.0, 14.0}}};
+  plate.holes = {{{0.0, 7.0}, 3.4, 3.6}};
+  plate.height = 1.5;
+  const Read got = read(to_dxf(printable_cut(plate)));
+  CHECK(got.units == 4);
+  REQUIRE(got.circles.size() == 1);
+  CHECK(got.circles[0].first == "HOLES");
+  check_mm(got.circles[0].second.cx, 5.0, 1e-9);
+  check_mm(got.circles[0].second.cy, 5.0, 1e-9);
+  check_mm(got.circles[0].second.radius, 1.7, 1e-9);
+  CHECK(got.closed == std::vector<int>{1, 1});
+  REQUIRE(got.vertices.size() == 7);
+  check_mm(got.vertices[2].x, 50.0, 1e-9);
+  check_mm(got.vertices[2].y, 30.0, 1e-9);
 }

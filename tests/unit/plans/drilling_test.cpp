@@ -196,7 +196,7 @@ fixing = { holes = [[41.28, -47.63], [41.28, 47.63], [85.73, 47.63]], diameter =
 TEST_CASE("tiles cover the panel, overlap as asked and fit the sheet") {
   for (const Vec2 size : {Vec2(165, 260), Vec2(174, 217), Vec2(175, 217), Vec2(300, 200), Vec2(900, 900)}) {
     const Vec2 room(174, 217);
-    const std::vector<Tile> got = tiles(size, room, 20.0);
+    const std::vector<Tile> got = tiles(size, room, 20.0, {});
     double right = 0.0;
     double top = 0.0;
     for (const Tile& tile : got) {
@@ -213,7 +213,72 @@ TEST_CASE("tiles cover the panel, overlap as asked and fit the sheet") {
     check_mm(top, size.y, 1e-9);
     if (size.x <= room.x && size.y <= room.y) CHECK(got.size() == 1);
   }
-  CHECK(tiles({175, 217}, {174, 217}, 20.0).size() == 2);
+  CHECK(tiles({175, 217}, {174, 217}, 20.0, {}).size() == 2);
+}
+
+TEST_CASE("no tile's edge and no joint cuts a hole where there is room to choose") {
+  const Vec2 room(174, 217);
+  const std::vector<Kept> kept = {{{164, 40}, 2.0}, {{154, 60}, 2.0}, {{174, 80}, 2.0}};
+  const auto cut = [&](const std::vector<Tile>& got) {
+    int out = 0;
+    for (const Kept& each : kept)
+      for (const double level : {got[0].high.x, got[1].low.x, 0.5 * (got[0].high.x + got[1].low.x)})
+        if (std::abs(each.at.x - level) < each.radius) ++out;
+    return out;
+  };
+  const std::vector<Tile> got = tiles({300, 200}, room, 20.0, kept);
+  REQUIRE(got.size() == 2);
+  CHECK(cut(got) == 0);
+  CHECK(cut(tiles({300, 200}, room, 20.0, {})) == 3);  // they would have been
+  check_mm(got[0].high.x - got[1].low.x, 20.0, 1e-9);
+  check_mm(got[1].high.x, 300.0, 1e-9);
+}
+
+TEST_CASE("holes that the outline has already are not drilled, and other openings are named") {
+  auto build = build::read(BAYWRIGHT_SOURCE "/models/builds/drawn-panel.build.toml");
+  REQUIRE(std::holds_alternative<build::Build>(build));
+  build::Build& demo = std::get<build::Build>(build);
+  for (const std::string place : {"", "lower spot"}) {
+    const auto made = drilling(demo, place, place.empty() ? "panel" : "");
+    REQUIRE(std::holds_alternative<Drilling>(made));
+    const Drilling& got = std::get<Drilling>(made);
+    CHECK(got.holes.size() == (place.empty() ? 8 : 4));
+    CHECK(got.order.empty());
+    for (const DrillHole& hole : got.holes) {
+      CHECK(hole.there);
+      check_mm(hole.there_off, 0.0, 0.01);
+    }
+    CHECK(got.patterns[0].drives == std::vector<std::string>{"second drive", "first drive"});
+  }
+  for (build::Place& place : demo.places)
+    if (place.name == "lower spot") {
+      auto& holes = std::get<build::Bay>(place.socket).fixing->holes;
+      holes[0][0] += 1.2;
+      holes[1][0] += 6.0;  // beside the drawing's
+    }
+  const auto moved = std::get<Drilling>(drilling(demo, "lower spot", ""));
+  CHECK(moved.holes[0].there);
+  check_mm(moved.holes[0].there_off, 1.2, 0.01);
+  CHECK(!moved.holes[1].there);
+  CHECK(moved.order == std::vector<std::size_t>{1});
+  for (build::Place& place : demo.places)
+    if (place.name == "lower spot") {
+      auto& fixing = *std::get<build::Bay>(place.socket).fixing;
+      fixing.holes[1][0] -= 6.0;
+      fixing.diameter.dimension.nominal = 3.0;  // the drawing's is 1.0 larger
+    }
+  const auto larger = drilling(demo, "lower spot", "");
+  REQUIRE(std::holds_alternative<std::string>(larger));
+  CHECK(std::get<std::string>(larger).find("lies in an opening of `panel`") != std::string::npos);
+}
+
+TEST_CASE("a hole that leaves a spacer no seat wants a washer under it") {
+  std::string text = panel();
+  CHECK(!drilled(text).patterns[0].placings[0].washer_under);
+  text.insert(text.find("takes"), "spacers = 5.0\n");
+  const Pattern got = drilled(text).patterns[0];
+  CHECK(got.placings[0].washer_under);  // 5.20 under 6.00 leaves 0.40
+  CHECK(!got.placings[2].washer_under == (0.5 * (6.0 - got.placings[2].drill) >= 1.0));
 }
 
 TEST_CASE("holes too near an edge or each other are told by the two rules") {

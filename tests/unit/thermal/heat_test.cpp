@@ -16,12 +16,12 @@ using namespace baywright::thermal;
 namespace {
 
 /// A card under a lid so many mm over the board, wearing what is said.
-Heat heat_at(const std::string& lid, const std::string& wears, const Stated& stated) {
+Heat heat_at(const std::string& lid, const std::string& wears, const Stated& stated, bool removable = true) {
   const std::string text =
       "title = \"x\"\n[[part]]\nname = \"board\"\nsolid = { plate = [200, 120, 1.6] }\n"
       "[[part]]\nname = \"lid\"\nsolid = { plate = [200, 120, 1] }\nabove = { part = \"board\", by = " +
-      lid +
-      " }\n[[slot]]\nname = \"slot\"\non = { part = \"board\", at = [20, 60], toward = \"+x\" }\nsocket = "
+      lid + " }\nremovable = " + (removable ? "true" : "false") +
+      "\n[[slot]]\nname = \"slot\"\non = { part = \"board\", at = [20, 60], toward = \"+x\" }\nsocket = "
       "\"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n"
       "[[drive]]\nname = \"card\"\nuse = \"m2/2280-S3-M\"\nbus = \"pcie 4.0 x4\"\n" +
       wears;
@@ -56,6 +56,15 @@ TEST_CASE("a lid near the card is seen in the answer, and the room is noted") {
   CHECK(nearer.warmth->composite().high < near.warmth->composite().high);
   const auto& remarks = near.warmth->remarks;
   CHECK(std::find(remarks.begin(), remarks.end(), Remark::room_shallow) != remarks.end());
+}
+
+TEST_CASE("a drive that does not fit has no temperature") {
+  const Stated stated{4.0, {}, {}};
+  for (const Heat& heat : {heat_at("3", "", stated), heat_at("7", "", stated, false)}) {  // in it; no way in under it
+    CHECK(!heat.warmth);
+    CHECK(heat.unknown == Unknown::not_seated);
+    CHECK(!heat.draw);
+  }
 }
 
 TEST_CASE("a heatsink cools, and its pad's worst case is looked at") {

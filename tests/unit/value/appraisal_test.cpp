@@ -76,6 +76,56 @@ TEST_CASE("each warning where it belongs, and not where it does not") {
   CHECK(!says(light[0], Code::tbw_ends_first));
 }
 
+TEST_CASE("writing is heavy for dense cells by its share of the capacity") {
+  std::vector<Offer> offers = {offer("half", 60, 500, 400, pcie4, 5000), offer("four", 200, 4000, 3000, pcie4, 5000)};
+  for (Offer& each : offers) each.cells = CellType::qlc;
+  const auto found = appraised(offers, {60.0, nullptr, {}});
+  CHECK(says(found[0], Code::dense_cells));  // 12 % of it a day
+  CHECK(!says(found[1], Code::dense_cells));
+}
+
+TEST_CASE("to be taken comes first what is known to last at the daily writing, where any is") {
+  std::vector<Offer> offers = {offer("unknown", 50, 1000, 600, pcie4, 5000), offer("gone", 55, 1000, 150, pcie4, 5000),
+                               offer("lasts", 90, 1000, 600, pcie4, 5000), offer("bare", 95, 1000, 600, pcie4, 5000)};
+  offers[0].tbw.reset();
+  offers[3].warranty.reset();
+  const std::vector<Standing> go(4, Standing::goes);
+  const std::vector<std::size_t> order = {0, 1, 2, 3};
+  const auto found = appraised(offers, {100.0, nullptr, {}});
+  // 150 TB at 100 GB a day of 365 days a year: 4.1 years of a warranty of 5.
+  CHECK(!found[0].lasts);
+  CHECK(found[1].lasts == false);
+  CHECK(found[2].lasts == true);
+  CHECK(found[3].lasts == true);
+  CHECK(choice(offers, found, go, order, true).taken == 2U);
+  CHECK(choice(offers, found, go, order, true).passed_over == std::vector<std::size_t>{0, 1});
+  const std::vector<Standing> two = {Standing::goes, Standing::goes, Standing::goes_not, Standing::may_go};
+  CHECK(choice(offers, found, two, order, true).taken == 0U);
+  CHECK(choice(offers, found, two, order, true).passed_over.empty());
+  CHECK(choice(offers, appraised(offers, {}), go, order, true).taken == 0U);
+  // Without a TBW the drive writes a day tell: 0.2 of 1000 GB are more than 100.
+  offers[0].stated_dwpd = 0.2;
+  offers[0].warranty.reset();
+  CHECK(appraised(offers, {100.0, nullptr, {}})[0].lasts == true);
+  CHECK(appraised(offers, {300.0, nullptr, {}})[0].lasts == false);
+  CHECK(!gone_within_a_year(found[1]));
+  CHECK(gone_within_a_year(appraised(offers, {500.0, nullptr, {}})[1]));  // 0.8 years
+}
+
+TEST_CASE("drives that the slot holds to one rate are alike, and the price of a GB tells them apart") {
+  const std::vector<Offer> offers = {
+      offer("dear", 90, 1000, 600, pcie4, 7000), offer("own", 60, 1000, 600, pcie4, 1500),
+      offer("cheap", 80, 1000, 600, pcie4, 5000), offer("out", 10, 1000, 600, sata, 9000)};
+  const std::vector<Link> slot = {pcie3x2};
+  const auto found = appraised(offers, {{}, nullptr, slot});
+  const std::vector<Standing> go = {Standing::goes, Standing::goes, Standing::goes, Standing::goes_not};
+  const auto order = ranked(offers, found, go, {Column::read, {}});
+  CHECK(order == std::vector<std::size_t>{2, 0, 1, 3});
+  CHECK(held_alike(offers, found, go, order, 0, true) == std::vector<std::size_t>{2, 0});
+  CHECK(held_alike(offers, found, go, order, 1, true).empty());
+  CHECK(held_alike(offers, found, go, order, 3, true).empty());
+}
+
 TEST_CASE("a slower slot: what is lost, and a bus that is not carried") {
   const std::vector<Offer> offers = {offer("fast", 90, 1000, 600, pcie4, 7000),
                                      offer("sata", 70, 1000, 600, sata, 550)};

@@ -56,7 +56,12 @@ TEST_CASE("prices keep their currency") {
   CHECK(price("€ 79,90").currency == "€");
   CHECK(price("$1,299.00").amount == 1299.0);
   CHECK(price("80").currency.empty());
-  for (const char* text : {"", "EUR", "$ 5 EUR", "-5 EUR", "5 or 6", "1,299 EUR"}) {
+  for (const char* currency : {"CHF", "£", "₹", "US$", "Kč", "kr", "Fr.", "euro"}) {
+    CAPTURE(currency);
+    CHECK(price((std::string("55 ") + currency).c_str()).currency == currency);
+  }
+  for (const char* text :
+       {"", "EUR", "$ 5 EUR", "-5 EUR", "5 or 6", "1,299 EUR", "about 55", "ca. 55", "55 each", "~55", "55 EURO NOW"}) {
     CAPTURE(text);
     CHECK(std::holds_alternative<Refused>(read_price(text)));
   }

@@ -96,6 +96,18 @@ TEST_CASE("what is wrong with a list, with its place") {
   CHECK(refused("name,is\na,cache\n") == "2:3: `cache` is neither");
   CHECK(refused("name,tbw\n\"a,5\n").find("a quote does not end here") != std::string::npos);
   CHECK(refused("name,co\x1b[31mlour\na,b\n") == "1:6: this heading has characters that cannot be shown");
+  CHECK(refused("name,price\na,about 55\nb,60\n") == "2:3: `about 55` is no price");
+  CHECK(refused("name,price (each)\na,5\n") == "2:3: this price has no currency, and `each` in the heading is none");
+  CHECK(refused("name,cost\na,5\n") == "1:6: there is no column `cost`");
+  CHECK(refused("name,price,cost\na,5,4\n") == "read");
+  // 0x80 is the euro of Windows-1252; the others are what RFC 3629 forbids: an overlong /, half a pair, U+110000, a
+  // cut.
+  CHECK(refused("name,price\n\xC3\xA9,5\na,5 \x80\n") == "3:5: this character is not UTF-8");
+  for (const char* bytes : {"\xC0\xAF", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82"}) {
+    CAPTURE(bytes);
+    CHECK(refused("name\n" + std::string(bytes)) == "2:1: this character is not UTF-8");
+  }
+  CHECK(refused("name,price\n\xF0\x9F\x92\xBE,5 \xE2\x82\xAC\n") == "read");
   CHECK(refused("name,price\n,5\n") == "2:0: this drive has no name");
 }
 

@@ -1,0 +1,176 @@
+#include "output/shopping_text.h"
+
+#include "output/text.h"
+#include "output/words.h"
+#include "tolerance/reading.h"
+
+#include <algorithm>
+
+namespace baywright::output {
+
+using plans::Condition;
+using plans::Exchange;
+using plans::Item;
+using plans::ItemKind;
+using plans::Remark;
+
+namespace {
+
+using tolerance::in_words;
+
+std::string joined(const std::vector<std::string>& parts, const char* between) {
+  std::string out;
+  for (const std::string& part : parts) out += (out.empty() ? "" : between) + part;
+  return out;
+}
+
+std::string sizes(const Item& item) {
+  std::vector<std::string> parts;
+  for (const plans::Size& size : item.sizes) parts.push_back(std::string(word(size.use)) + ' ' + in_words(size.mm));
+  return joined(parts, "; ");
+}
+
+std::string exchanges(const Item& item, bool nevers) {
+  std::vector<std::string> parts;
+  for (const Exchange& exchange : item.exchanges)
+    if (never(exchange.condition) == nevers) parts.push_back(exchange.designation + ": " + say(exchange));
+  return joined(parts, "; ");
+}
+
+std::string remarks(const Item& item) {
+  std::vector<std::string> parts;
+  for (const Remark remark : item.remarks) parts.push_back(say(remark, item));
+  return joined(parts, " ");
+}
+
+bool has(const Item& item, Remark remark) {
+  return std::find(item.remarks.begin(), item.remarks.end(), remark) != item.remarks.end();
+}
+
+/// "the build (measured)"
+std::string known(const std::string& source, tolerance::Known how) {
+  return source + " (" + std::string(tolerance::word(how)) + ')';
+}
+
+std::string row(const Item& item) {
+  const std::string count = std::to_string(item.count);
+  const std::string lead = std::string(count.size() < 4 ? 4 - count.size() : 0, ' ') + count + "  " +
+                           padded(std::string(word(item.kind)), 11);
+  const std::string what =
+      item.name.empty() || item.name == word(item.kind) ? item.designation : item.name + ": " + item.designation;
+  std::string text = lead + wrapped(what, lead.size()) + '\n';
+  const auto more = [&text](const char* label, const std::string& words) {
+    if (words.empty()) return;
+    const std::string start = std::string(17, ' ') + padded(label, 9);
+    text += start + wrapped(words, start.size()) + '\n';
+  };
+  if (!item.sizes.empty()) more("mm", sizes(item));
+  more("note", remarks(item));
+  for (const Exchange& exchange : item.exchanges)
+    more(never(exchange.condition) ? "never" : "or",
+         exchange.designation + ": " + say(exchange) + ' ' + known("Source: " + exchange.source, exchange.known) + '.');
+  if (!item.in_build) more("source", known(item.source, item.known) + '.');
+  return text;
+}
+
+/// A field of the table. Also one that begins with white space before the formula's sign is taken for a formula.
+std::string field(std::string text) {
+  const std::size_t first = text.find_first_not_of(" \t\r\n");
+  if (first != std::string::npos && std::string_view("=+-@").find(text[first]) != std::string_view::npos)
+    text.insert(text.begin(), '\'');
+  if (text.find_first_of(",\"\n\r") == std::string::npos) return text;
+  std::string out = "\"";
+  for (const char c : text) out += c == '"' ? "\"\"" : std::string(1, c);
+  return out + '"';
+}
+
+}  // namespace
+
+std::string say(const Exchange& exchange) {
+  switch (exchange.condition) {
+    case Condition::other_driver:
+      return "the same head with a hexalobular recess, which takes another driver.";
+    case Condition::taller_head:
+      return "where its head, up to " + in_words(exchange.mm) + " high, has room; it takes a hexagon key.";
+    case Condition::smaller_washer:
+      return "less wide, at least " + in_words(exchange.mm) + ", and still wider than the holes.";
+    case Condition::other_thread:
+      return "it looks alike, but is " + in_words(exchange.mm) +
+             " off in diameter and has another pitch: it strips the thread or does not hold.";
+    case Condition::head_too_high:
+      return "its head may stand " + in_words(exchange.mm) + " higher than is allowed over an M.2 card.";
+    case Condition::fills_no_gap:
+      return "it does not fill the gap that the pad fills.";
+  }
+  return {};
+}
+
+std::string say(Remark remark, const Item& item) {
+  switch (remark) {
+    case Remark::wrong_length:
+      return "Not the build's, " + in_words(item.named) + " long: that length is wrong here.";
+    case Remark::wrong_thread:
+      return "Not the build's: the drive has this thread.";
+    case Remark::length_open:
+      return "The build does not settle its length: take one that surely holds and bottoms nowhere.";
+    case Remark::length_not_sold:
+      return "No such size is among those that we know to be sold: ask, or cut to length.";
+    case Remark::with_the_board:
+      return "It often lies in the board's or the machine's box: look there first (common practice, no source).";
+    case Remark::measure_length:
+      return "The check reckons with closer limits than such parts are sold with: measure what you buy.";
+    case Remark::wide_holes:
+      return "The holes may be wider than the medium series of ISO 273 (under wide holes: common practice, no source).";
+    case Remark::no_washer:
+      return "The holes may be wider than the medium series of ISO 273, but under a washer these screws would not "
+             "surely "
+             "hold: none is listed.";
+    case Remark::own_screws:
+      return "The screws that hold the drive in it are not counted: see what came with it.";
+  }
+  return {};
+}
+
+std::string shopping_text(const fit::Seating& seating, const std::vector<Item>& items) {
+  std::vector<std::string> owned;
+  bool wrong = false;
+  bool fastens = false;
+  for (const Item& item : items) {
+    if (item.in_build) owned.emplace_back(word(item.kind));
+    wrong = wrong || has(item, Remark::wrong_length) || has(item, Remark::wrong_thread);
+    fastens = fastens || item.kind == ItemKind::screw || item.kind == ItemKind::nut;
+  }
+  std::reverse(owned.begin(), owned.end());  // the drive first
+  const std::size_t buy = items.size() - owned.size();
+  const auto line = [](const std::string& words) { return wrapped(words, 0) + '\n'; };
+  std::string text = line("To fit " + seating.drive + " in " + seating.place + ": " +
+                          (buy == 0 ? "nothing" : std::to_string(buy) + (buy == 1 ? " thing" : " things")) +
+                          " to buy, " + std::to_string(owned.size()) + (owned.size() == 1 ? " is" : " are") +
+                          " in the build already (" + joined(owned, ", ") + ").");
+  if (wrong && seating.verdict != fit::Verdict::fits)
+    text += line("As the build has it: " + word(seating.verdict) +
+                 ". Its screws are wrong; write those of this list into it and check again before you buy.");
+  else if (seating.verdict == fit::Verdict::marginal)
+    text += line("Only some builds fit. Measure before you buy: baywright explain says what.");
+  if (!fastens)
+    text += line("The build names no screws: what fastens it (a latch, rails, a bracket's screw) is not in the list.");
+  for (const bool in_build : {false, true}) {
+    if (!in_build && buy == 0) continue;
+    text += in_build ? "\nIn the build already\n" : "\nTo buy\n";
+    for (const Item& item : items)
+      if (item.in_build == in_build) text += row(item);
+  }
+  return text;
+}
+
+std::string shopping_csv(const std::vector<Item>& items) {
+  std::string out = "count,kind,name,designation,in_build,sizes_mm,may_be_replaced_by,never_by,remarks,source,known\n";
+  for (const Item& item : items)
+    out += std::to_string(item.count) + ',' + std::string(word(item.kind)) + ',' + field(item.name) + ',' +
+           field(item.designation) + ',' + (item.in_build ? "yes" : "no") + ',' + field(sizes(item)) + ',' +
+           field(exchanges(item, false)) + ',' + field(exchanges(item, true)) + ',' + field(remarks(item)) + ',' +
+           field(item.source) + ',' + std::string(tolerance::word(item.known)) + '\n';
+  return out;
+}
+
+}  // namespace baywright::output

@@ -1,0 +1,174 @@
+// `make`: what is printed, as programs that are not ours read it.
+#include "commands/run.h"
+#include "support/check_mm.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstring>
+#include <doctest/doctest.h>
+#include <glm/geometric.hpp>
+#include <glm/vec2.hpp>
+#include <numbers>
+#include <regex>
+
+using namespace baywright;
+using test::check_mm;
+
+namespace {
+
+const std::string demo = test::source_path("models/builds/panel.build.toml");
+constexpr double pi = std::numbers::pi;
+
+/// A figure of what admesh says about the file as it is.
+double figure(const std::string& said, const std::string& name) {
+  std::smatch found;
+  CAPTURE(name);
+  REQUIRE(std::regex_search(said, found, std::regex(name + R"(\s*:\s*(-?[0-9.]+))")));
+  return std::stod(found[1]);
+}
+
+/// Watertight, of one shell, its normals right, and of that volume, mm³.
+void check_solid(const test::Folder& folder, const std::string& file, double volume, double allowed) {
+  const test::Run run = folder.spawn("/usr/bin/admesh", {file});
+  CAPTURE(run.out);
+  CHECK(run.status == 0);
+  CHECK(figure(run.out, "Total disconnected facets") == 0.0);
+  CHECK(figure(run.out, "Number of parts") == 1.0);
+  for (const char* flaw : {"Degenerate facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed",
+                           "Backwards edges", "Normals fixed"})
+    CHECK(figure(run.out, flaw) == 0.0);
+  check_mm(figure(run.out, "Volume"), volume, allowed);
+}
+
+/// How near each level edge of a binary STL's triangles comes to the z axis.
+std::vector<double> level_edges(const std::string& stl) {
+  std::vector<double> out;
+  for (std::size_t at = 84; at + 50 <= stl.size(); at += 50) {
+    std::array<std::array<float, 3>, 4> read{};
+    std::memcpy(read.data(), stl.data() + at, 48);
+    for (std::size_t i = 0; i < 3; ++i) {
+      const auto& from = read[1 + i];
+      const auto& to = read[1 + (i + 1) % 3];
+      if (from[2] != to[2]) continue;
+      const glm::dvec2 a(from[0], from[1]);
+      const glm::dvec2 way = glm::dvec2(to[0], to[1]) - a;
+      const double nearest = std::clamp(-glm::dot(a, way) / glm::dot(way, way), 0.0, 1.0);
+      out.push_back(glm::length(a + nearest * way));
+    }
+  }
+  return out;
+}
+
+}  // namespace
+
+TEST_CASE("a spacer is watertight, of its volume, and its hole is not under size") {
+  const test::Folder folder;
+  const test::Run run = folder.run({"make", demo, "--part", "spacer M3 8", "-o", "spacer.stl"});
+  CHECK(run.err == "");
+  CHECK(run.status == 0);
+  CHECK(run.out.starts_with(
+      "made spacer M3, 8.00 mm: hole 3.60 (3.40 and 0.20 for what printing shrinks), 6.00 across:\n  spacer.stl\n"));
+  CHECK(run.out.find("Holes come out 3.30 to 3.50") != std::string::npos);
+  CHECK(run.out.find("caliper") != std::string::npos);
+  CHECK(run.out.find("do not use it near heat") != std::string::npos);
+  for (const std::string& line : test::lines(run.out)) CHECK(line.size() <= 103);  // ± has two bytes
+  CHECK(folder.names() == std::vector<std::string>{"spacer.stl"});
+  // The tube's closed form; both rings lie on or within 0.02 of their circles, on the side that takes material away.
+  const double tube = pi / 4.0 * (36.0 - 3.6 * 3.6) * 8.0;
+  const double off = pi * (6.0 + 3.6) * 0.02 * 8.0;
+  check_solid(folder, "spacer.stl", tube - 0.5 * off, 0.5 * off);
+  const std::vector<double> edges = level_edges(folder.read("spacer.stl"));
+  CHECK(edges.size() > 48);
+  const double hole = *std::min_element(edges.begin(), edges.end());
+  CHECK(hole >= 1.8 - 1e-6);  // what single precision leaves of it
+  CHECK(hole <= 1.82);
+  CHECK(folder.run({"make", demo, "--part", "spacer M3 8", "-o", "-"}).out == folder.read("spacer.stl"));
+}
+
+TEST_CASE("plates and guides are watertight") {
+  const test::Folder folder;
+  const test::Run plate = folder.run({"make", demo, "--part", "panel", "-o", "panel.stl"});
+  CHECK(plate.err == "");
+  CHECK(plate.out.find("made panel, 165.00 x 260.00 x 1.50 mm: 12 holes of several sizes") == 0);
+  CHECK(plate.out.find("Beyond 100 mm") != std::string::npos);
+  // Of the twelve holes four are 3.4 and eight are 4.0, each with 0.2.
+  const double holes = pi / 4.0 * (4.0 * 3.6 * 3.6 + 8.0 * 4.2 * 4.2);
+  check_solid(folder, "panel.stl", (165.0 * 260.0 - holes) * 1.5, pi * (4.0 * 3.6 + 8.0 * 4.2) * 0.02 * 1.5);
+  const test::Run guide = folder.run({"make", demo, "--part", "guide hand drilled", "-o", "guide.stl"});
+  CHECK(guide.out.find(": 4 holes of 2.20 (2.00 and 0.20 for what") != std::string::npos);
+  CHECK(guide.out.find("datum edges A and B") != std::string::npos);
+  CHECK(guide.out.find("eye protection") != std::string::npos);
+  // Holes at 64 and 140.6 from the left, 14.14 and 75.86 from below; 10 beyond them; a corner of 3 is cut off.
+  check_solid(folder, "guide.stl", (150.6 * 85.86 - 4.5 - pi * 2.2 * 2.2) * 3.0, 4.0 * pi * 2.2 * 0.02 * 3.0);
+}
+
+TEST_CASE("a 3MF is a whole archive in millimetres") {
+  const test::Folder folder;
+  CHECK(folder.run({"make", demo, "--part", "spacer laser cut", "-o", "s.3mf"}).status == 0);
+  CHECK(folder.run({"make", demo, "--part", "spacer laser cut", "-o", "s.stl"}).status == 0);
+  const test::Run run = folder.spawn("/usr/bin/python3", {"-c", R"(
+import zipfile, xml.etree.ElementTree as tree
+whole = zipfile.ZipFile("s.3mf")
+assert whole.testzip() is None
+core = "{http://schemas.microsoft.com/3dmanufacturing/core/2015/02}"
+types = tree.fromstring(whole.read("[Content_Types].xml"))
+kinds = {each.get("Extension"): each.get("ContentType") for each in types}
+start = [each for each in tree.fromstring(whole.read("_rels/.rels")) if each.get("Type").endswith("/3dmodel")]
+model = tree.fromstring(whole.read(start[0].get("Target").lstrip("/")))
+corners = [[float(each.get(axis)) for axis in "xyz"] for each in model.iter(core + "vertex")]
+triangles = [[int(each.get(k)) for k in ("v1", "v2", "v3")] for each in model.iter(core + "triangle")]
+sides = {}
+for t in triangles:
+    for i in range(3):
+        sides[t[i], t[(i + 1) % 3]] = sides.get((t[i], t[(i + 1) % 3]), 0) + 1
+assert all(n == 1 and sides.get((b, a)) == 1 for (a, b), n in sides.items()), "not closed"
+made = {each.get("id") for each in model.iter(core + "object")}
+assert [each.get("objectid") in made for each in model.iter(core + "item")] == [True]
+print(kinds["model"], model.get("unit"), len(triangles), max(c[2] for c in corners) - min(c[2] for c in corners))
+)"});
+  CHECK(run.err == "");
+  const std::size_t triangles = (folder.read("s.stl").size() - 84) / 50;
+  CHECK(run.out ==
+        "application/vnd.ms-package.3dmanufacturing-3dmodel+xml millimeter " + std::to_string(triangles) + " 5.0\n");
+  const std::string first = folder.read("s.3mf");
+  CHECK(folder.run({"make", demo, "--part", "spacer laser cut", "-o", "s.3mf"}).status == 0);
+  CHECK(folder.read("s.3mf") == first);
+}
+
+TEST_CASE("what is cut has its holes as asked for") {
+  const test::Folder folder;
+  const test::Run run = folder.run({"make", demo, "--part", "shim M3 0.5", "-o", "shim.dxf"});
+  CHECK(test::lines(run.out).at(0) == "made shim M3, 0.50 mm: hole 3.40, 6.00 across: shim.dxf");
+  const std::vector<std::string> lines = test::lines(folder.read("shim.dxf"));
+  CHECK(std::count(lines.begin(), lines.end(), "CIRCLE") == 2);
+  test::check_refused(folder.run({"make", demo, "--part", "spacer M3 8", "-o", "x.dxf"}), 2, demo,
+                      "spacer M3 is not flat");
+  CHECK(folder.names() == std::vector<std::string>{"shim.dxf"});
+}
+
+TEST_CASE("a part whose triangles would leave a gap is written whole or not at all") {
+  const test::Folder folder;
+  const std::string drawn = test::source_path("models/builds/drawn-panel.build.toml");
+  const test::Run run = folder.run({"make", drawn, "--part", "panel", "-o", "x.stl"});
+  if (run.status == 0) {
+    const test::Run read = folder.spawn("/usr/bin/admesh", {"x.stl"});
+    CHECK(figure(read.out, "Total disconnected facets") == 0.0);
+  } else {
+    test::check_refused(run, 3, "baywright: x.stl", "without a gap");
+    CHECK(folder.names().empty());
+  }
+}
+
+TEST_CASE("what cannot be made is one line and no file") {
+  const test::Folder folder;
+  const auto refused = [&](const std::string& part, const std::string& says) {
+    test::check_refused(folder.run({"make", demo, "--part", part, "-o", "x.stl"}), 2, demo, says);
+  };
+  refused("spcer M3 8", "did you mean `spacer`?");
+  refused("pannel", "did you mean `panel`?");
+  refused("spacer M3 800", "1.00 to 100.00 mm long");
+  refused("guide nowhere", "nothing that can be made is called `guide nowhere`");
+  CHECK(folder.run({"make", demo, "--part", "shim M3 1", "-o", "no/folder/x.stl"}).status == 3);
+  CHECK(folder.names().empty());
+}

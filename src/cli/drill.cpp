@@ -20,10 +20,11 @@ int drill_command(const Arguments& arguments) {
   const auto made = plans::drilling(*build, arguments.place, arguments.part);
   if (const auto* why = std::get_if<std::string>(&made)) return refused(*why);
   const plans::Drilling& drilling = std::get<plans::Drilling>(made);
-  std::vector<std::string> written = {arguments.output};
+  std::vector<std::string> written;
   int status = all_fit;
   if (arguments.output.ends_with(".dxf")) {
     status = write_sheet(arguments.output, output::drill_cut(drilling, build->title, arguments.mirrored));
+    written = {arguments.output};
   } else {
     const auto sheets = output::drill_sheets(
         drilling, build->title, arguments.paper == "letter" ? output::letter : output::a4, arguments.mirrored);

@@ -191,7 +191,7 @@ std::string cover_words(plans::Cover cover) {
 bool same_ways(const plans::Pattern& a, const plans::Pattern& b) {
   return a.drive == b.drive && a.thread == b.thread && a.diameter.low() == b.diameter.low() &&
          a.diameter.high() == b.diameter.high() && a.placings.front().process == b.placings.front().process &&
-         a.placings.front().entered == b.placings.front().entered;
+         a.stand == b.stand && a.placings.front().entered == b.placings.front().entered;
 }
 
 void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pages) {
@@ -209,7 +209,8 @@ void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pa
                 {24.0, "±" + in_words(placing.position.plus)},
                 {46.0, at_least(placing.least_hole) + " or more"},
                 {82.0, in_words(placing.drill)},
-                {96.0, placing.washer_under ? "take a washer under it" : cover_words(placing.cover)},
+                {96.0, placing.washer_under && placing.cover != plans::Cover::nothing ? "take a washer under it"
+                                                                                      : cover_words(placing.cover)},
                 {132.0, share_of(placing)}});
   const bool under = std::any_of(pattern.placings.begin(), pattern.placings.end(),
                                  [](const Placing& each) { return each.washer_under; });

@@ -90,8 +90,9 @@ std::string check_of_length(const Printable& part) {
   return out + '.';
 }
 
-void say_spacer(const Printable& part, std::vector<std::string>& out) {
+void say_spacer(const Printable& part, bool cut, std::vector<std::string>& out) {
   out.push_back(check_of_length(part) + " See that " + in_words(part.outside) + " across have room where it stands.");
+  if (cut) return;
   out.emplace_back(
       "A printed spacer creeps under its screw, most of all when warm: do not use it near heat, tighten by "
       "hand, and try the screw again after a week (common practice, no source).");
@@ -118,10 +119,12 @@ void say_guide(std::vector<std::string>& out) {
       "back in.");
 }
 
-void say_plate(std::vector<std::string>& out) {
-  out.emplace_back(
-      "Try it on the machine, power off and unplugged, before anything is screwed to it. Printed plastic creeps and "
-      "does not conduct: no use near heat, nor where a screw earths a part (common practice, no source).");
+void say_plate(bool cut, std::vector<std::string>& out) {
+  out.emplace_back("Try it on the machine, power off and unplugged, before anything is screwed to it.");
+  if (!cut)
+    out.emplace_back(
+        "Printed plastic creeps and does not conduct: no use near heat, nor where a screw earths a part (common "
+        "practice, no source).");
 }
 
 }  // namespace
@@ -137,7 +140,7 @@ std::string printable_text(const Printable& part, const std::string& file, bool 
   switch (part.kind) {
     case Kind::spacer:
     case Kind::shim:
-      say_spacer(part, said);
+      say_spacer(part, cut, said);
       break;
     case Kind::standoff:
       say_standoff(part, said);
@@ -146,7 +149,7 @@ std::string printable_text(const Printable& part, const std::string& file, bool 
       say_guide(said);
       break;
     case Kind::plate:
-      say_plate(said);
+      say_plate(cut, said);
       break;
   }
   std::string out = wrapped(first_line(part, file, cut), 2) + '\n';

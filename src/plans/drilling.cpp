@@ -98,42 +98,41 @@ std::optional<Kept> round_of(const Outline& opening) {
   return out;
 }
 
-/// Marks a hole that the part's outline has already, and takes the opening out of the outline.
-void find_there(std::vector<Outline>& outline, DrillHole& hole) {
-  for (std::size_t i = 1; i < outline.size(); ++i) {
-    const std::optional<Kept> round = round_of(outline[i]);
-    if (!round) continue;
-    const double off = glm::distance(round->at, hole.at);
-    const double larger = 2.0 * round->radius - hole.diameter.nominal;
-    if (!(off <= round->radius && larger <= larger_at_most)) continue;
-    outline.erase(outline.begin() + static_cast<std::ptrdiff_t>(i));
-    // A smaller one is a pilot: the hole is still drilled.
-    if (larger >= std::min(-smaller_at_most, hole.diameter.low() - hole.diameter.nominal)) {
-      hole.there = true;
-      hole.there_off = off;
-    }
-    return;
+/// Whether a hole that the part has is that of a place. Then the place's is there; a smaller one is a pilot, and the
+/// hole is still drilled.
+bool is_same(const Kept& round, DrillHole& hole) {
+  const double off = glm::distance(round.at, hole.at);
+  const double larger = 2.0 * round.radius - hole.diameter.nominal;
+  if (!(off <= round.radius && larger <= larger_at_most)) return false;
+  if (larger >= std::min(-smaller_at_most, hole.diameter.low() - hole.diameter.nominal)) {
+    hole.there = true;
+    hole.there_off = off;
   }
+  return true;
 }
 
-/// The places' holes first; of a hole that the part has besides as its own one is enough.
+/// Finds the places' holes that the part has already: each is listed once, and no longer among the openings. So are the
+/// part's own.
 void find_there(Drilling& out) {
-  for (DrillHole& hole : out.holes)
-    if (!hole.own) find_there(out.outline, hole);
-  std::erase_if(out.holes, [&](const DrillHole& own) {
-    return own.own && std::any_of(out.holes.begin(), out.holes.end(), [&](const DrillHole& each) {
-             return !each.own && glm::distance(each.at, own.at) <= 0.5 * own.diameter.nominal &&
-                    own.diameter.nominal - each.diameter.nominal <= larger_at_most;
+  const auto first_own =
+      std::find_if(out.holes.begin(), out.holes.end(), [](const DrillHole& each) { return each.own; });
+  const auto is_placed = [&](const Kept& round) {
+    return std::any_of(out.holes.begin(), first_own, [&](DrillHole& each) { return is_same(round, each); });
+  };
+  const std::vector<DrillHole> own(first_own, out.holes.end());
+  std::erase_if(out.outline, [&, first = out.outline.data()](const Outline& each) {
+    const std::optional<Kept> round = &each == first ? std::nullopt : round_of(each);
+    if (!round) return false;
+    return is_placed(*round) || std::any_of(own.begin(), own.end(), [&](const DrillHole& has) {
+             return glm::distance(round->at, has.at) <= round_to &&
+                    std::abs(2.0 * round->radius - has.diameter.nominal) <= 2.0 * round_to;
            });
   });
-  for (const DrillHole& own : out.holes) {
-    if (!own.own) continue;
-    std::erase_if(out.outline, [&](const Outline& each) {
-      const std::optional<Kept> round = &each == &out.outline.front() ? std::nullopt : round_of(each);
-      return round && glm::distance(round->at, own.at) <= round_to &&
-             std::abs(2.0 * round->radius - own.diameter.nominal) <= 2.0 * round_to;
-    });
-  }
+  std::vector<DrillHole> others;
+  for (const DrillHole& each : own)
+    if (!is_placed({each.at, 0.5 * each.diameter.nominal})) others.push_back(each);
+  out.holes.erase(first_own, out.holes.end());
+  out.holes.insert(out.holes.end(), others.begin(), others.end());
 }
 
 const Bay* drilled_bay(const Place& place) {

@@ -230,9 +230,14 @@ class Test:
             viewer.settle()
             viewer.xdotool("mousemove", *TRAY_BAR)
             viewer.settle()
-            viewer.xdotool("click", "--repeat", 2, "--delay", 80, 1)
-            viewer.settle()
-            viewer.keys("ctrl+a", "2", "0", "Return")
+            for _ in range(2):  # as a hand clicks: the button is down for a while
+                viewer.xdotool("mousedown", 1)
+                time.sleep(0.1)
+                viewer.xdotool("mouseup", 1)
+                time.sleep(0.08)
+            time.sleep(0.5)
+            self.keep(viewer, "field")
+            viewer.keys("1", "2", "Return")  # what stood there is marked, and goes
             viewer.wait_title("fits")
             viewer.settle()
             self.keep(viewer, "length typed")

@@ -2,6 +2,8 @@
 // their variants one after the other, with nothing learnt. Ways in are tried straight only by both.
 #include "fit/clearance.h"
 #include "fit/connect.h"
+#include "fit/host.h"
+#include "fit/limits.h"
 #include "fit/seat.h"
 #include "plans/catalogue.h"
 #include "properties/random_builds.h"
@@ -112,7 +114,7 @@ class All {
     const auto read = build::read_text(std::get<std::string>(text), file);
     if (!std::holds_alternative<build::Build>(read)) return false;
     const build::Build& changed = std::get<build::Build>(read);
-    if (too_near(changed)) return false;
+    if (too_near(changed) || machine_suffers(changed)) return false;
     const fit::Check there = fit::check(changed, asked_);
     if (there.seatings.size() != 1 || there.seatings.front().verdict != fit::Verdict::fits) return false;
     const fit::Check now = fit::check(changed, options_);
@@ -130,6 +132,34 @@ class All {
                       note.why.figure("depth") <= before.why.figure("depth") + 1e-6;
              });
     });
+  }
+
+  /// Whether parts of the machine come nearer than touching at some limits, which did not before, or stand on the other
+  /// side of each other: sheets and boxes square to the axes.
+  [[nodiscard]] bool machine_suffers(const build::Build& changed) const {
+    const fit::Host was = fit::compile(build_);
+    const fit::Host is = fit::compile(changed);
+    for (std::size_t i = 0; i < was.parts.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        for (int e = 0; e < was.parts[i].count; ++e)
+          for (int f = 0; f < was.parts[j].count; ++f) {
+            const int a = was.parts[i].first + e;
+            const int b = was.parts[j].first + f;
+            const double least = least_gap(is, is.parts[i].first + e, is.parts[j].first + f);
+            if (least < -1e-6 && least < least_gap(was, a, b) - 1e-6) return true;
+            const geometry::Bounds& before_a = was.scene.element(a).bounds;
+            const geometry::Bounds& before_b = was.scene.element(b).bounds;
+            const geometry::Bounds& after_a = is.scene.element(is.parts[i].first + e).bounds;
+            const geometry::Bounds& after_b = is.scene.element(is.parts[j].first + f).bounds;
+            const bool over = before_a.low.x < before_b.high.x && before_a.high.x > before_b.low.x &&
+                              before_a.low.y < before_b.high.y && before_a.high.y > before_b.low.y;
+            if (over && before_a.low.z >= before_b.high.z && after_a.high.z <= after_b.low.z) return true;
+            if (over && before_a.high.z <= before_b.low.z && after_a.low.z >= after_b.high.z) return true;
+          }
+    return false;
+  }
+  [[nodiscard]] double least_gap(const fit::Host& host, int a, int b) const {
+    return fit::limits(host.scene, host.scene.element(a), host.scene.element(b), tolerance::Method::worst, 0.0).min;
   }
 
   /// Whether a gap where the drive sits is too small, which is mostly enough to say no, and quick. Changes leave drives

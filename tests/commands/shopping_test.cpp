@@ -47,7 +47,7 @@ TEST_CASE("steps --shopping: a marginal seating has its list, a wrong screw the 
   CHECK(wrong.out.find("6-32 UNC pan head x 1/8 in") != std::string::npos);
 }
 
-TEST_CASE("steps --shopping: what does not fit has no list; a table keeps its heading and the words go beside it") {
+TEST_CASE("steps --shopping: what does not fit has no list, and a table keeps its heading") {
   const test::Run text = shop("thin-desktop", {});
   CHECK(text.status == 1);
   CHECK(test::lines(text.out)[0] ==
@@ -82,7 +82,7 @@ TEST_CASE("steps --shopping --csv: names with quotes, commas and formulas arrive
   }
 }
 
-TEST_CASE("steps names the shopping list; --csv goes with it, --json does not") {
+TEST_CASE("steps names the shopping list, and --csv goes with it, --json does not") {
   const std::string build = test::source_path("models/builds/thin-desktop.build.toml");
   const test::Folder folder;
   const test::Run run = folder.run({"steps", build, "--drive", "card with flat spreader"});

@@ -32,6 +32,8 @@ TEST_CASE("the output in the README is the real one, line by line") {
   check_shown("check models/builds/tower-bay.build.toml", 8, 8);  // the README leaves off behind the first seating
   check_shown("check models/builds/carrier.build.toml --together", 5, 1000);
   check_shown("parts 3.5in/26.1", 10, 1000);
+  check_shown("plans models/builds/thin-desktop.build.toml", 15, 18);
+  check_shown("steps models/builds/thin-desktop.build.toml --drive 'card with flat spreader'", 10, 14);
   check_shown(
       "check models/builds/way-in.build.toml | grep --no-group-separator -E -A1 '^The drive|^flat card "
       "in|insertion|does not fit' | grep -v "

@@ -186,6 +186,9 @@ class Layering:
             for match in re.finditer(r"\bApprox\b", text):
                 self.fault(path.relative_to(self.root), line_of(text, match.start()),
                            "Approx is relative and lets 1e-3 mm through; use test::check_mm")
+            for match in re.finditer(r'\bTEST_CASE\("[^"\n]*;', text):
+                self.fault(path.relative_to(self.root), line_of(text, match.start()),
+                           "a `;` in a test's name: ctest cuts it in two")
 
 
 def main():

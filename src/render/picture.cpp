@@ -31,25 +31,6 @@ Bounds near_drive(const Model& model) {
           glm::min(model.drive.high + Vec3(margin), model.bounds.high)};
 }
 
-/// What moves when things are taken apart, both where it stands and where it goes.
-Bounds room_of(const Model& model, double apart) {
-  Bounds out = near_drive(model);
-  if (!(apart > 0.0)) return out;
-  const double reach = glm::length(model.drive.high - model.drive.low);
-  for (const Thing& thing : model.things) {
-    if (!thing.drive && !thing.out_first) continue;
-    const Vec3 shift = stands_at(model, thing, apart, 1.0).shift;
-    Bounds box{thing.bounds.low + shift, thing.bounds.high + shift};
-    if (!thing.drive) {  // of a large tray only what is over the drive
-      box.low = glm::max(box.low, glm::min(model.drive.low, model.drive.low + shift) - Vec3(0.05 * reach));
-      box.high = glm::min(box.high, glm::max(model.drive.high, model.drive.high + shift) + Vec3(0.05 * reach));
-      if (!(box.low.x <= box.high.x && box.low.y <= box.high.y && box.low.z <= box.high.z)) continue;
-    }
-    out.add(box);
-  }
-  return out;
-}
-
 /// Square on the plane, true to scale, with the drive in the middle.
 Camera square_on(const geometry::View& view, const Bounds& room, double aspect) {
   constexpr double margin = 1.12;
@@ -136,7 +117,8 @@ Look look_at(const Model& model, const fit::Seating& seating, const Wish& wish, 
   out.dark = wish.dark;
   out.clearance_of = wish.clearance_of;
   out.apart = wish.apart ? 1.0 : 0.0;
-  const Bounds room = room_of(model, out.apart);
+  // What is taken apart is shown both where it stands and where it goes.
+  const Bounds room = out.apart > 0.0 ? grown(near_drive(model), model, out.apart, 1.0) : near_drive(model);
   out.camera = facing(wish.side.value_or(Side::whole), model.place, room, aspect);
   // A card that stands up is seen from its component side.
   const bool upright = std::abs(glm::dot(model.face, model.place.turn[2])) < 0.5;

@@ -46,4 +46,27 @@ Pose stands_at(const Model& model, const Thing& thing, double apart, double put_
   return pose;
 }
 
+geometry::Bounds grown(const geometry::Bounds& room, const Model& model, double apart, double put_in) {
+  geometry::Bounds out = room;
+  const double reach = glm::length(model.drive.high - model.drive.low);
+  const auto moved_box = [](const geometry::Pose& moved, const geometry::Bounds& box) {
+    geometry::Bounds around = geometry::Bounds::empty();
+    for (int i = 0; i < 8; ++i) around.add(moved.point(box.corner(i)));
+    return around;
+  };
+  for (const Thing& thing : model.things) {
+    if (!thing.drive && !thing.out_first) continue;
+    const geometry::Pose moved = stands_at(model, thing, apart, put_in);
+    geometry::Bounds box = moved_box(moved, thing.bounds);
+    if (!thing.drive) {  // of a large tray only what is over the drive
+      const geometry::Bounds drive = moved_box(moved, model.drive);
+      box.low = glm::max(box.low, glm::min(model.drive.low, drive.low) - geometry::Vec3(0.05 * reach));
+      box.high = glm::min(box.high, glm::max(model.drive.high, drive.high) + geometry::Vec3(0.05 * reach));
+      if (!(box.low.x <= box.high.x && box.low.y <= box.high.y && box.low.z <= box.high.z)) continue;
+    }
+    out.add(box);
+  }
+  return out;
+}
+
 }  // namespace baywright::render

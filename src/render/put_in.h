@@ -10,4 +10,7 @@ namespace baywright::render {
 /// is known, the drive stays in its place.
 [[nodiscard]] geometry::Pose stands_at(const Model& model, const Thing& thing, double apart, double put_in);
 
+/// `room` and what moves then: the drive with what it wears, and of the machine's parts that come out what is over it.
+[[nodiscard]] geometry::Bounds grown(const geometry::Bounds& room, const Model& model, double apart, double put_in);
+
 }  // namespace baywright::render

@@ -1,5 +1,6 @@
 #include "viewer/scene_pane.h"
 
+#include "render/put_in.h"
 #include "viewer/group_painter.h"
 
 #include <algorithm>
@@ -59,6 +60,32 @@ render::Camera before(const geometry::View& cut, const render::Model& model, dou
   return out;
 }
 
+/// The same with all that moves while things are apart, or while the drive is put in.
+geometry::Bounds surroundings(const render::Model& model, const Looking& looking, double now) {
+  geometry::Bounds out = surroundings(model);
+  if (looking.apart.goal() > 0.0) out = render::grown(out, model, 1.0, 1.0);
+  if (looking.put_in.at(now) < 1.0)
+    for (const double share : {0.0, 0.25, 0.5, 0.75}) out = render::grown(out, model, 0.0, share);
+  return out;
+}
+
+/// Looking the same way, so that all of `room` is seen.
+render::Camera fitted(render::Camera camera, const geometry::Bounds& room, double wide) {
+  geometry::Vec2 low(1e300);
+  geometry::Vec2 high(-1e300);
+  for (int i = 0; i < 8; ++i) {
+    const geometry::Vec2 flat{glm::dot(room.corner(i), camera.right()), glm::dot(room.corner(i), camera.up)};
+    low = glm::min(low, flat);
+    high = glm::max(high, flat);
+  }
+  const geometry::Vec2 middle = 0.5 * (low + high);
+  const double depth = glm::dot(0.5 * (room.low + room.high), camera.toward);
+  camera.target = camera.right() * middle.x + camera.up * middle.y + camera.toward * depth;
+  const double margin = camera.perspective ? 1.3 : 1.15;  // what is nearer the eye is larger
+  camera.height = margin * std::max({high.y - low.y, (high.x - low.x) / std::max(wide, 0.1), 1.0});
+  return camera;
+}
+
 }  // namespace
 
 void ScenePane::fly(const render::Camera& to, const Session& session, double now) {
@@ -80,7 +107,11 @@ void ScenePane::take_wishes(Session& session, const Shown& shown, const Rectangl
     session.fly_to.reset();
   }
   if (const auto side = std::exchange(session.fly_to, std::nullopt))
-    fly(render::facing(*side, shown.model.place, surroundings(shown.model), aspect(at)), session, now);
+    fly(render::facing(*side, shown.model.place, surroundings(shown.model, session.looking, now), aspect(at)), session,
+        now);
+  if (std::exchange(session.refit, false))
+    fly(fitted(flight_.moving(now) ? to_ : camera_, surroundings(shown.model, session.looking, now), aspect(at)),
+        session, now);
   if (std::exchange(session.fly_to_cut, false))
     fly(before(render::cut_through(shown.model, shown.seating, session.finding()), shown.model, aspect(at)), session,
         now);

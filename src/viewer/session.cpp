@@ -442,8 +442,11 @@ void Session::act(Action action) {
       }
       return;
     case Action::apart:
-      return looking.apart.go(looking.apart.goal() > 0.5 ? 0.0 : 1.0, now_, patience * seconds_to_part);
+      looking.apart.go(looking.apart.goal() > 0.5 ? 0.0 : 1.0, now_, patience * seconds_to_part);
+      refit = true;
+      return;
     case Action::put_in:
+      refit = true;
       looking.put_in.jump(settings.motion ? 0.0 : looking.put_in.goal() > 0.5 ? 0.0 : 1.0);
       if (settings.motion) looking.put_in.go(1.0, now_, seconds_to_put_in);
       return;

@@ -94,6 +94,7 @@ class Session {
   Mode mode = Mode::looking;
   bool customer = false;
   std::optional<render::Side> fly_to;  // wishes of an action, taken by the scene
+  bool refit = false;                  // as one looks, but so that all that moves is seen
   std::optional<std::size_t> fly_to_finding;
   bool fly_to_cut = false;
   std::optional<std::pair<geometry::Pose, geometry::Bounds>> fly_to_face;  // seen from its z axis, y up

@@ -572,9 +572,9 @@ std::vector<std::string> cautions(bool drills, bool files) {
 }
 
 std::string percent(double share) {
+  if (share > 0.0 && share < 0.001) return "fewer than 0.1 %";
   double shown = 100.0 * share;
   if (share < 1.0) shown = std::min(shown, 99.9);
-  if (share > 0.0) shown = std::max(shown, 0.1);
   char text[32];
   std::snprintf(text, sizeof text, std::abs(shown - std::round(shown)) < 0.05 ? "%.0f %%" : "%.1f %%", shown);
   return text;

@@ -32,7 +32,7 @@ namespace baywright::output {
 /// filing or cutting what two parts share.
 [[nodiscard]] std::vector<std::string> cautions(bool drills, bool files);
 
-/// "96.1 % of builds": never "100 %" for less than all, nor "0 %" for more than none.
+/// "96.1 %": never "100 %" for less than all; "fewer than 0.1 %" for hardly any.
 [[nodiscard]] std::string percent(double share);
 
 /// "away from the board", as "+z" and the like: the direction of a unit vector that is close to an axis, else its

@@ -19,6 +19,8 @@ namespace baywright::output {
 
 /// How lengths are written in sentences: to hundredths.
 [[nodiscard]] std::string in_hundredths(double mm);
+/// The same, rounded down: what is promised is there.
+[[nodiscard]] std::string down_to_hundredths(double mm);
 [[nodiscard]] std::string capital(std::string text);
 
 }  // namespace baywright::output

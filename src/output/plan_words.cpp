@@ -20,11 +20,6 @@ std::string mm(double value) {
   return tolerance::in_words(value);
 }
 
-/// To hundredths, rounded down: what is promised is there.
-std::string mm_down(double value) {
-  return mm(std::floor(value * 100.0 + 1e-6) / 100.0);
-}
-
 std::string say_pad(const Change& change) {
   const std::string pressed = "pressed by " + percent(change.pressed);
   if (change.value == change.from) return change.what + " (" + mm(change.from) + ") " + pressed;
@@ -155,10 +150,12 @@ std::string say_result(const plans::Plan& plan, tolerance::Method method) {
   const fit::Finding& finding = after.findings[*after.deciding];
   const fit::GapFigures& gap = *finding.gap;
   const std::string limits = method == tolerance::Method::worst ? "worst" : in_words(method);
-  const std::string least = std::isfinite(gap.min) ? limits + ' ' + mm_down(gap.min) : "its least is not known";
+  const std::string least =
+      std::isfinite(gap.min) ? limits + ' ' + down_to_hundredths(gap.min) : "its least is not known";
   const std::string of =
       finding.kind == fit::Kind::clearance ? " clear of " + subject(finding, 1) : " of room for " + word(finding.kind);
-  return word(after.verdict) + ": " + mm_down(gap.nominal) + of + ", " + least + "; " + mm(gap.asked) + " asked";
+  return word(after.verdict) + ": " + down_to_hundredths(gap.nominal) + of + ", " + least + "; " + mm(gap.asked) +
+         " asked";
 }
 
 std::string say(const plans::Contradiction& contradiction) {

@@ -22,10 +22,6 @@ std::string mm(double value) {
   return tolerance::in_words(value);
 }
 
-std::string mm_down(double value) {
-  return mm(std::floor(value * 100.0 + 1e-6) / 100.0);
-}
-
 std::string plans_in_words(std::size_t count) {
   return std::to_string(count) + (count == 1 ? " plan" : " plans");
 }
@@ -76,7 +72,7 @@ void add_plan(std::string& out, const Search& search, const Plan& plan, std::siz
 }
 
 std::string say_tallest(const plans::Tallest& tallest) {
-  std::string out = "The tallest heatsink with the same foot that fits is " + mm_down(tallest.height) +
+  std::string out = "The tallest heatsink with the same foot that fits is " + down_to_hundredths(tallest.height) +
                     " mm high (now " + mm(tallest.now) + ")";
   if (!tallest.against.empty()) out += ": above, it meets " + tallest.against;
   return out + '.';
@@ -85,7 +81,7 @@ std::string say_tallest(const plans::Tallest& tallest) {
 std::string say_room(const fit::Seating& seating) {
   if (!seating.deciding) return "Nothing of the machine is near.";
   const fit::GapFigures& gap = *seating.findings[*seating.deciding].gap;
-  return "Room left beyond what is asked: " + mm_down(gap.min - gap.asked) + " mm to " +
+  return "Room left beyond what is asked: " + down_to_hundredths(gap.min - gap.asked) + " mm to " +
          subject(seating.findings[*seating.deciding], 1) + ".";
 }
 

@@ -27,6 +27,10 @@ std::string in_hundredths(double mm) {
   return tolerance::in_words(std::round(mm * 100.0) / 100.0);
 }
 
+std::string down_to_hundredths(double mm) {
+  return tolerance::in_words(std::floor(mm * 100.0 + 1e-6) / 100.0);
+}
+
 namespace {
 
 std::string mm(double value) {
@@ -48,7 +52,7 @@ std::string mm_up(double value) {
 
 /// Room that is promised is rounded down.
 std::string mm_down(double value) {
-  return mm(std::max(0.0, std::floor(value * 100.0 + 1e-6) / 100.0));
+  return down_to_hundredths(std::max(0.0, value));
 }
 
 std::string whole(double value) {

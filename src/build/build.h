@@ -43,11 +43,25 @@ struct Position {
                                                 // coordinates; without it the part is centred on the target
 };
 
+/// "M3 x 6": a bought screw, as long under its head as it says.
+struct Screw {
+  std::string thread;
+  double length = 0.0;  // mm
+};
+
+/// The room that a board's connectors have in the machine's rear opening, along the board's z.
+struct RearOpening {
+  GivenLength up;
+  GivenLength down;
+};
+
 struct HostPart {
   std::string name;
   parts::Part part;
   Position position;
   bool removable = false;
+  std::optional<Screw> screws;  // that hold a removable sheet, through its own thickness into a thread
+  std::optional<RearOpening> rear_opening;
   int line = 0;
 };
 
@@ -76,6 +90,7 @@ struct Fixing {
                                                // the right, looking from the connector end) or above the drive's base
   GivenLength diameter;                        // of those holes
   std::optional<tolerance::Dimension> placed;  // how far off its place such a hole may be
+  std::optional<Screw> outside;                // through the sheet into each threaded stand-off
   bool nut = false;                            // a nut outside the sheet holds each stand-off: turned by hand
   int line = 0;
   int column = 0;
@@ -198,6 +213,13 @@ struct Tool {
   double lever = 0.0;  // of a low ratchet: from the axis to its end; 0: the handle turns it
 };
 
+/// What is at hand: plans use nothing else of that kind. None: what is sold.
+struct Shelf {
+  std::optional<std::vector<double>> spacers;  // mm, ascending
+  std::optional<std::vector<Screw>> screws;
+  std::optional<std::vector<std::string>> heatsinks;  // names of the library
+};
+
 struct Apart {
   std::array<std::string, 2> between;
   double clearance = 0.0;
@@ -220,6 +242,7 @@ struct Build {
   std::vector<Drive> drives;
   std::vector<Drive> held;  // what sits at places already; `Place::holds`
   std::vector<Apart> apart;
+  Shelf shelf;
   std::vector<Tool> tools;         // at hand besides the common ones
   std::vector<std::string> exact;  // names of lengths that were taken as exact
   std::optional<Asked> asked;      // its "?", which has some value here at which the build can be read
@@ -233,9 +256,11 @@ struct Build {
 
 /// As `read` for text; `file` is what messages name and where part files are looked for.
 [[nodiscard]] std::variant<Build, parts::Fault> read_text(std::string_view text, const std::filesystem::path& file);
+[[nodiscard]] std::variant<Build, parts::Fault> read_machine_text(std::string_view text,
+                                                                  const std::filesystem::path& file);
 
-/// The build as its file would have it with that length in the place of its "?", mm; how limits add up and the clearance
-/// stay as they are in `build`. Wants a build that asks. A fault where the file would be refused with it.
+/// The build as its file would have it with that length in the place of its "?", mm; how limits add up and the
+/// clearance stay as they are in `build`. Wants a build that asks. A fault where the file would be refused with it.
 [[nodiscard]] std::variant<Build, parts::Fault> answered(const Build& build, double mm);
 
 /// The part that a part stands `on`, with which it goes; -1: none.

@@ -103,8 +103,8 @@ void read_apart(Reader& reader, Fields& document) {
 Build read_build(std::string_view text, const std::filesystem::path& file, bool without_drives, double answer) {
   const toml::table document = parts::parse_document(text, file.string());
   Fields fields(document, file.string(), "a build file");
-  fields.knows(
-      {"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart", "tool"});
+  fields.knows({"title", "clearance", "method", "measured_with", "part", "slot", "bay", "panel", "drive", "apart",
+                "tool", "shelf"});
   Reader reader;
   reader.folders = parts::part_folders(file);
   reader.build.file = file.string();
@@ -121,6 +121,7 @@ Build read_build(std::string_view text, const std::filesystem::path& file, bool 
   if (!without_drives || fields.has("drive")) read_drives(reader, fields);
   read_apart(reader, fields);
   read_tools(reader, fields);
+  read_shelf(reader, fields);
   if (!reader.question.name.empty())
     reader.build.asked = Asked{reader.question.name, std::make_shared<const std::string>(text)};
   return std::move(reader.build);
@@ -162,6 +163,10 @@ std::variant<Build, Fault> read_file(const std::filesystem::path& file, bool wit
 
 std::variant<Build, Fault> read_text(std::string_view text, const std::filesystem::path& file) {
   return read_open(text, file, false);
+}
+
+std::variant<Build, Fault> read_machine_text(std::string_view text, const std::filesystem::path& file) {
+  return read_open(text, file, true);
 }
 
 std::variant<Build, Fault> read(const std::filesystem::path& file) {

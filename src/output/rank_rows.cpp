@@ -1,6 +1,7 @@
 #include "output/rank_rows.h"
 
 #include "output/heat_words.h"
+#include "output/plan_words.h"
 #include "output/value_words.h"
 #include "output/words.h"
 
@@ -12,6 +13,7 @@
 namespace baywright::output {
 
 using Json = nlohmann::ordered_json;
+using plans::Buying;
 using value::Column;
 
 namespace {
@@ -22,7 +24,7 @@ struct Figure {
   std::optional<double> value;
 };
 
-std::vector<Figure> figures(const Rank& rank, std::size_t i) {
+std::vector<Figure> figures(const Buying& rank, std::size_t i) {
   const value::Offer& offer = rank.offers[i];
   const value::Appraisal& of = rank.appraisals[i];
   const auto column = [&](Column each) { return value::figure_of(each, offer, of); };
@@ -82,7 +84,7 @@ const fit::Finding* deciding(const fit::Seating& seating) {
   return seating.deciding ? &seating.findings[*seating.deciding] : nullptr;
 }
 
-Json fit_json(const Tried& tried, tolerance::Method method) {
+Json fit_json(const plans::Tried& tried, tolerance::Method method) {
   Json out;
   out["place"] = tried.seating.place;
   out["verdict"] = word(tried.seating.verdict);
@@ -99,17 +101,19 @@ Json fit_json(const Tried& tried, tolerance::Method method) {
   }
   const bool kept_out = tried.seating.verdict != fit::Verdict::fits && !tried.seating.findings.empty() &&
                         tried.seating.findings.front().verdict.has_value();
+  out["plan"] = nullptr;
+  if (const auto& plan = tried.plan) out["plan"] = {{"say", say(*plan)}, {"result", say_result(*plan, method)}};
   out["why"] = kept_out ? Json(say(tried.seating.findings.front(), method)) : Json(nullptr);
   return out;
 }
 
 }  // namespace
 
-std::string rank_csv(const Rank& rank) {
+std::string rank_csv(const Buying& rank) {
   std::string out = "rank,name,currency,unbeaten";
   if (rank.order.empty()) return out + '\n';
   for (const Figure& figure : figures(rank, rank.order.front())) out += ',' + std::string(figure.name);
-  out += ",place,verdict,gap_mm,asked_mm,against,remarks\n";
+  out += ",place,verdict,gap_mm,asked_mm,against,plan,remarks\n";
   std::size_t at = 0;
   for (const std::size_t i : rank.order) {
     out += std::to_string(++at) + ',' + field(rank.offers[i].name) + ',' + field(rank.currency) + ',' +
@@ -123,8 +127,9 @@ std::string rank_csv(const Rank& rank) {
         out += number(finding->gap->min) + ',' + number(finding->gap->asked) + ',' + field(finding->between[1]);
       else
         out += ",,";
+      out += ',' + (rank.tried[i]->plan ? field(say(*rank.tried[i]->plan)) : std::string());
     } else {
-      out += ",,,,,";
+      out += ",,,,,,";
     }
     std::string remarks;
     for (const value::Remark& remark : rank.appraisals[i].remarks)
@@ -134,7 +139,7 @@ std::string rank_csv(const Rank& rank) {
   return out;
 }
 
-std::string rank_json(const Rank& rank) {
+std::string rank_json(const Buying& rank) {
   Json out;
   out["schema"] = 1;
   out["build"] = rank.build.empty() ? Json(nullptr) : Json(rank.build);

@@ -7,9 +7,9 @@
 namespace baywright::output {
 
 /// Commas and points whatever the locale; a figure that is missing is an empty field.
-[[nodiscard]] std::string rank_csv(const Rank& rank);
+[[nodiscard]] std::string rank_csv(const plans::Buying& rank);
 
 /// A figure that is missing is null.
-[[nodiscard]] std::string rank_json(const Rank& rank);
+[[nodiscard]] std::string rank_json(const plans::Buying& rank);
 
 }  // namespace baywright::output

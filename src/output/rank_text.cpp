@@ -2,17 +2,18 @@
 
 #include "output/heat_words.h"
 #include "output/more_words.h"
+#include "output/plan_words.h"
 #include "output/text.h"
 #include "output/value_words.h"
 #include "output/words.h"
 #include "value/capacity.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace baywright::output {
 
+using plans::Buying;
 using value::Appraisal;
 using value::Column;
 using value::Offer;
@@ -25,7 +26,7 @@ std::string or_dash(const std::optional<double>& figure, int decimals) {
 }
 
 /// Of a speed by which the list is in order: the slot may hold several to the same.
-std::string fastest_words(const Rank& rank, std::size_t i, Column column, double figure) {
+std::string fastest_words(const Buying& rank, std::size_t i, Column column, double figure) {
   const std::string what(value::word(column));
   const auto alike =
       value::held_alike(rank.offers, rank.appraisals, rank.standings, rank.order, i, column == Column::read);
@@ -38,7 +39,7 @@ std::string fastest_words(const Rank& rank, std::size_t i, Column column, double
 }
 
 /// By what the list is in order, as the ground for a choice.
-std::string ground(const Rank& rank, std::size_t i) {
+std::string ground(const Buying& rank, std::size_t i) {
   if (!rank.by.column && !rank.by.weights.empty())
     return rank.scores[i] ? "it scores " + plain(*rank.scores[i], 2) + " of 1 by your weights" : "";
   const Column column = rank.by.column.value_or(Column::per_gigabyte);
@@ -73,19 +74,19 @@ std::string ground(const Rank& rank, std::size_t i) {
   return "";
 }
 
-std::string stands(const Rank& rank, std::size_t i) {
+std::string stands(const Buying& rank, std::size_t i) {
   if (!rank.tried[i]) return "";
   const fit::Seating& seating = rank.tried[i]->seating;
   return seating.verdict == fit::Verdict::fits ? "it fits " + seating.place
                                                : word(seating.verdict) + " in " + seating.place;
 }
 
-std::string a_day(const Rank& rank) {
+std::string a_day(const Buying& rank) {
   return "at " + plain(rank.daily->gigabytes, 1) + " GB a day";
 }
 
 /// When its warranty ends and when its TBW is written, the earlier first: the TBW alone would sound like a lifespan.
-std::string life(const Rank& rank, std::size_t i) {
+std::string life(const Buying& rank, std::size_t i) {
   if (!rank.daily) return "";
   const Appraisal& of = rank.appraisals[i];
   const auto& warranty = rank.offers[i].warranty;
@@ -98,14 +99,14 @@ std::string life(const Rank& rank, std::size_t i) {
 }
 
 /// The ground, and among which it holds where some were passed over.
-std::string ground_among(const Rank& rank, std::size_t i) {
+std::string ground_among(const Buying& rank, std::size_t i) {
   const std::string found = ground(rank, i);
   if (found.empty() || rank.choice.passed_over.empty()) return found;
   return "of those known to endure " + plain(rank.daily->gigabytes, 1) + " GB a day " + found;
 }
 
 /// Who would have come first but for its endurance.
-std::string passed_over(const Rank& rank) {
+std::string passed_over(const Buying& rank) {
   std::string out;
   for (const std::size_t i : rank.choice.passed_over) {
     const Appraisal& of = rank.appraisals[i];
@@ -118,7 +119,7 @@ std::string passed_over(const Rank& rank) {
   return out.empty() ? out : out + '.';
 }
 
-std::string answer(const Rank& rank) {
+std::string answer(const Buying& rank) {
   const std::optional<std::size_t> choice = rank.choice.taken;
   if (!choice) {
     const bool tried =
@@ -138,7 +139,7 @@ std::string answer(const Rank& rank) {
 }
 
 /// The fastest of the list, where its speed would be lost.
-std::string wasted(const Rank& rank) {
+std::string wasted(const Buying& rank) {
   const auto fastest = value::fastest(rank.offers);
   if (!fastest) return "";
   const auto alike = value::held_alike(rank.offers, rank.appraisals, rank.standings, rank.order, *fastest, true);
@@ -152,43 +153,33 @@ std::string wasted(const Rank& rank) {
   return "";
 }
 
-std::string fit_word(const Rank& rank, std::size_t i) {
+std::string fit_word(const Buying& rank, std::size_t i) {
   return rank.tried[i] ? word(rank.tried[i]->seating.verdict) : "-";
 }
 
 /// `*` nobody beats it; `!` the same, but its TBW is soon written.
-std::string mark(const Rank& rank, std::size_t i) {
+std::string mark(const Buying& rank, std::size_t i) {
   if (!rank.unbeaten[i]) return "  ";
   return value::gone_within_a_year(rank.appraisals[i]) ? "! " : "* ";
 }
 
-using Cells = std::array<std::string, 10>;
-
 /// The figures, in columns as wide as what stands in them.
-std::string table(const Rank& rank) {
-  const bool money_known = !rank.currency.empty();
-  std::vector<Cells> lines = {{"drive", "price", "a GB", "capacity", "read", "TBW", "a TBW", "DWPD", "years", "fit"}};
-  for (const std::size_t i : rank.order) {
-    const Offer& offer = rank.offers[i];
-    const Appraisal& of = rank.appraisals[i];
-    const auto read = value::figure_of(Column::read, offer, of);
-    lines.push_back({mark(rank, i) + offer.name, offer.price ? money(*offer.price, "", 2) : "-",
-                     of.per_gigabyte ? money(*of.per_gigabyte, "", 3) : "-",
-                     offer.gigabytes ? capacity(*offer.gigabytes) : "-",
-                     (value::held(offer.read, of.ceiling) ? "≤" : "") + or_dash(read, 0), or_dash(of.tbw, 1),
-                     of.per_tbw ? money(*of.per_tbw, "", 2) : "-", or_dash(of.dwpd, 2),
-                     or_dash(of.warranty, 1) + '/' + or_dash(of.years, 1), fit_word(rank, i)});
-  }
+std::string table(const Buying& rank) {
+  std::vector<std::vector<std::string>> lines(1);
+  for (const RankColumn& column : rank_columns(rank)) lines.front().push_back(column.heading);
   lines.front()[0] = "  " + lines.front()[0];
-  if (money_known) lines.front()[1] += ' ' + rank.currency;
-  std::array<std::size_t, std::tuple_size_v<Cells>> width{};
-  for (const Cells& line : lines)
+  for (const std::size_t i : rank.order) {
+    lines.push_back(rank_cells(rank, i));
+    lines.back()[0] = mark(rank, i) + lines.back()[0];
+  }
+  std::vector<std::size_t> width(lines.front().size());
+  for (const auto& line : lines)
     for (std::size_t i = 0; i < line.size(); ++i) width[i] = std::max(width[i], columns(line[i]));
   std::size_t others = 0;
   for (std::size_t i = 1; i < width.size(); ++i) others += 2 + width[i];
   width[0] = std::min(width[0], std::max<std::size_t>(100, others + 10) - others);
   std::string out;
-  for (const Cells& line : lines) {
+  for (const auto& line : lines) {
     std::string text = padded(line[0], width[0]);
     if (columns(line[0]) > width[0]) text += '\n' + std::string(width[0], ' ');
     for (std::size_t i = 1; i < line.size(); ++i)
@@ -205,29 +196,8 @@ std::string deciding(const fit::Seating& seating, tolerance::Method method) {
   return seating.deciding ? say(seating.findings[*seating.deciding], method) : "";
 }
 
-void add_line(std::string& out, const std::string& text) {
-  if (!text.empty()) out += "  " + wrapped(text, 2) + '\n';
-}
-
-std::string details(const Rank& rank, std::size_t i) {
-  const Offer& offer = rank.offers[i];
-  const Appraisal& of = rank.appraisals[i];
-  std::string out = '\n' + offer.name + '\n';
-  if (rank.tried[i]) {
-    const fit::Seating& seating = rank.tried[i]->seating;
-    add_line(out, capital(word(seating.verdict)) + " in " + seating.place + ". " + deciding(seating, rank.method));
-    for (const std::string& line : say(rank.tried[i]->heat)) add_line(out, line);
-  }
-  if (of.upgrade && rank.now != nullptr) add_line(out, say(*of.upgrade, *rank.now));
-  for (const value::Remark& remark : of.remarks)
-    if (!rank.tried[i] || remark.code != value::Code::bus_not_carried)  // the fit said so
-      add_line(out, say(remark, rank.currency));
-  if (of.tbw_derived) add_line(out, "Its TBW follows from the drive writes a day that are stated.");
-  return out;
-}
-
 /// What the marks and columns of the table mean.
-std::string legend(const Rank& rank) {
+std::string legend(const Buying& rank) {
   std::string out;
   const auto line = [&](const std::string& text) { out += wrapped(text, 0) + '\n'; };
   line(
@@ -254,7 +224,7 @@ std::string legend(const Rank& rank) {
   return out;
 }
 
-std::string closing_of(const Rank& rank) {
+std::string closing_of(const Buying& rank) {
   std::string out;
   const auto line = [&](const std::string& text) { out += wrapped(text, 0) + '\n'; };
   if (rank.daily && rank.daily->usage != nullptr)
@@ -270,17 +240,70 @@ std::string closing_of(const Rank& rank) {
 
 }  // namespace
 
-std::string rank_text(const Rank& rank) {
-  std::string out = wrapped(answer(rank), 0) + '\n';
-  for (const std::string& line : {passed_over(rank), wasted(rank), unused_columns(rank)})
-    if (!line.empty()) out += wrapped(line, 0) + '\n';
+std::vector<RankColumn> rank_columns(const Buying& rank) {
+  return {{"drive", Column::name},        {rank.currency.empty() ? "price" : "price " + rank.currency, Column::price},
+          {"a GB", Column::per_gigabyte}, {"capacity", Column::capacity},
+          {"read", Column::read},         {"TBW", Column::tbw},
+          {"a TBW", Column::per_tbw},     {"DWPD", Column::dwpd},
+          {"years", Column::warranty},    {"fit", std::nullopt}};
+}
+
+std::vector<std::string> rank_cells(const Buying& rank, std::size_t i) {
+  const Offer& offer = rank.offers[i];
+  const Appraisal& of = rank.appraisals[i];
+  const auto read = value::figure_of(Column::read, offer, of);
+  return {offer.name,
+          offer.price ? money(*offer.price, "", 2) : "-",
+          of.per_gigabyte ? money(*of.per_gigabyte, "", 3) : "-",
+          offer.gigabytes ? capacity(*offer.gigabytes) : "-",
+          (value::held(offer.read, of.ceiling) ? "≤" : "") + or_dash(read, 0),
+          or_dash(of.tbw, 1),
+          of.per_tbw ? money(*of.per_tbw, "", 2) : "-",
+          or_dash(of.dwpd, 2),
+          or_dash(of.warranty, 1) + '/' + or_dash(of.years, 1),
+          fit_word(rank, i)};
+}
+
+std::vector<std::string> rank_details(const Buying& rank, std::size_t i) {
+  const Appraisal& of = rank.appraisals[i];
+  std::vector<std::string> out;
+  if (rank.tried[i]) {
+    const fit::Seating& seating = rank.tried[i]->seating;
+    out.push_back(capital(word(seating.verdict)) + " in " + seating.place + ". " + deciding(seating, rank.method));
+    if (const auto& plan = rank.tried[i]->plan)
+      out.push_back("What would make it fit: " + say(*plan) + " (" + say_result(*plan, rank.method) + ").");
+    for (std::string& line : say(rank.tried[i]->heat)) out.push_back(std::move(line));
+  }
+  if (of.upgrade && rank.now != nullptr) out.push_back(say(*of.upgrade, *rank.now));
+  for (const value::Remark& remark : of.remarks)
+    if (!rank.tried[i] || remark.code != value::Code::bus_not_carried)  // the fit said so
+      out.push_back(say(remark, rank.currency));
+  if (of.tbw_derived) out.emplace_back("Its TBW follows from the drive writes a day that are stated.");
+  std::erase(out, std::string());
+  return out;
+}
+
+std::vector<std::string> rank_answer(const Buying& rank) {
+  std::vector<std::string> out = {answer(rank)};
+  for (std::string each : {passed_over(rank), wasted(rank)})
+    if (!each.empty()) out.push_back(std::move(each));
+  return out;
+}
+
+std::string rank_text(const Buying& rank) {
+  std::string out;
+  for (const std::string& line : rank_answer(rank)) out += wrapped(line, 0) + '\n';
+  if (const std::string line = unused_columns(rank); !line.empty()) out += wrapped(line, 0) + '\n';
   out += '\n' + table(rank) + legend(rank);
-  for (const std::size_t i : rank.order) out += details(rank, i);
+  for (const std::size_t i : rank.order) {
+    out += '\n' + rank.offers[i].name + '\n';
+    for (const std::string& line : rank_details(rank, i)) out += "  " + wrapped(line, 2) + '\n';
+  }
   const std::string closing = closing_of(rank);
   return closing.empty() ? out : out + '\n' + closing;
 }
 
-std::string unused_columns(const Rank& rank) {
+std::string unused_columns(const Buying& rank) {
   std::string out;
   for (const std::string& name : rank.unused) out += (out.empty() ? "" : ", ") + ('`' + name + '`');
   if (out.empty()) return out;

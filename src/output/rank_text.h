@@ -1,46 +1,32 @@
 #pragma once
 // A shortlist put in order, side by side with what each drive does in the machine.
-#include "fit/seating.h"
-#include "thermal/heat.h"
-#include "value/ranking.h"
-#include "value/usage.h"
+#include "plans/buying.h"
 
-#include <cstddef>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace baywright::output {
 
-/// A drive at the place that suits it best.
-struct Tried {
-  fit::Seating seating;
-  thermal::Heat heat;
-};
-
-struct Rank {
-  std::string file;
-  std::string currency;
-  std::vector<value::Offer> offers;
-  std::vector<value::Appraisal> appraisals;  // one an offer
-  std::vector<value::Standing> standings;    // likewise
-  std::vector<std::optional<Tried>> tried;   // likewise; none: there is no build, or the offer names no `use` and `bus`
-  std::vector<std::optional<double>> scores;  // likewise; empty without weights
-  std::vector<bool> unbeaten;                 // one an offer
-  std::vector<std::size_t> order;             // best first
-  value::Choice choice;                       // the offer to take; none where none goes
-  value::Order by;
-  std::optional<value::Daily> daily;
-  const value::Present* now = nullptr;
-  std::string build;  // title; empty: none was given
-  tolerance::Method method = tolerance::Method::worst;
-  std::vector<std::string> unused;  // columns that say nothing here
-};
-
 /// The first line says which drive, and why.
-[[nodiscard]] std::string rank_text(const Rank& rank);
+[[nodiscard]] std::string rank_text(const plans::Buying& rank);
+
+/// Which drive, and why, as its first line has it; then, where there are such, who was passed over, and whether the
+/// fastest is wasted there. Each a sentence or two.
+[[nodiscard]] std::vector<std::string> rank_answer(const plans::Buying& rank);
+
+/// What the table of figures has side by side: its heading, and what a list is put in order by under it; none: nothing.
+struct RankColumn {
+  std::string heading;
+  std::optional<value::Column> sorts;
+};
+[[nodiscard]] std::vector<RankColumn> rank_columns(const plans::Buying& rank);
+/// The figures of an offer, one a column.
+[[nodiscard]] std::vector<std::string> rank_cells(const plans::Buying& rank, std::size_t i);
+/// How the offer does in the machine, what would make it fit, and what is to be said of it: a sentence or two each.
+[[nodiscard]] std::vector<std::string> rank_details(const plans::Buying& rank, std::size_t i);
 
 /// One sentence about columns that say nothing here; empty where there are none.
-[[nodiscard]] std::string unused_columns(const Rank& rank);
+[[nodiscard]] std::string unused_columns(const plans::Buying& rank);
 
 }  // namespace baywright::output

@@ -107,6 +107,13 @@ std::optional<double> needed(const Seating& seating, const std::vector<Dimension
   return std::floor(good * 100.0 + 1e-6) / 100.0;
 }
 
+/// Whether it may read so: what somebody published lies within its limits, what was measured may have been misread.
+bool may_read(const Dimension& dimension, double mm) {
+  if (!(mm > 0.0) || !std::isfinite(mm)) return false;
+  return dimension.known == tolerance::Known::measured ||
+         (mm >= dimension.nominal - dimension.minus && mm <= dimension.nominal + dimension.plus);
+}
+
 /// What one reading tells of the gaps that hang on it; the worst of them says which way there is room.
 void add_thresholds(Reading& reading, const Seating& seating, Method method) {
   struct Edge {
@@ -140,8 +147,8 @@ void add_thresholds(Reading& reading, const Seating& seating, Method method) {
   const bool other_side = std::any_of(edges.begin(), edges.end(), [&](const Edge& edge) {
     return edge.rate * sign < 0.0 && !(sign * fits <= sign * edge.fits);
   });
-  if (std::isfinite(fits) && fits > 0.0 && !others && !other_side) reading.fits = fits;
-  if (std::isfinite(fails) && fails > 0.0) reading.fails = fails;
+  if (may_read(reading.dimension, fits) && !others && !other_side) reading.fits = fits;
+  if (may_read(reading.dimension, fails)) reading.fails = fails;
 }
 
 /// The lengths of the gaps that are not sure, greatest share first, those known as a limit only before all.

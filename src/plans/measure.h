@@ -17,7 +17,8 @@ struct Reading {
   tolerance::Dimension dimension;  // as it is known now
   double to = 0.0;                 // mm, to hundredths: ± to which it has to be known
   // Read at `fits` or beyond, the seating is sure to fit; at `fails` or beyond on the other side, sure not to. Between
-  // the two it stays marginal. None where that depends on another reading too.
+  // the two it stays marginal. None where that depends on another reading too, or where what somebody published would
+  // have to lie outside its own limits.
   std::optional<double> fits{};
   std::optional<double> fails{};
   bool more_is_room = true;  // the larger it reads the better

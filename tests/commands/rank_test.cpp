@@ -126,6 +126,22 @@ TEST_CASE("what is wrong with the list, the machine or an option is named in one
   test::check_refused(folder.run({"rank", list, "--build", machine, "--air", "900"}), 2, ours, "--air must lie");
 }
 
+TEST_CASE("beside a drive that does not fit stands what would make it fit, with that drive and no other") {
+  const test::Folder folder;
+  folder.write("x.csv",
+               "name,use,bus,pad,compress,heatsink\n"
+               "tall,m2/2280-S3-M,pcie 4.0 x4,1.0 ±0.1,30 %,fin-heatsink-4\nbare,m2/2280-S3-M,pcie 4.0 x4,,,\n");
+  const std::string thin = test::source_path("models/builds/thin-desktop.build.toml");
+  const std::string text = folder.run({"rank", "x.csv", "--build", thin}).out;
+  const std::size_t tall = text.find("\ntall\n");
+  REQUIRE(tall != std::string::npos);
+  CHECK(text.find("What would make it fit: ") > tall);
+  CHECK(text.find("in place of tall") == std::string::npos);
+  const std::string json = folder.run({"rank", "x.csv", "--build", thin, "--json"}).out;
+  CHECK(has(json, "\"plan\": {"));
+  CHECK(has(json, "\"plan\": null"));
+}
+
 TEST_CASE("a drive that is called as a part of the machine is held against that part all the same") {
   const test::Folder folder;
   folder.write("x.csv", "name,use,bus\nbottom cover,m2/2280-S3-B+M,sata 6\n");

@@ -70,9 +70,13 @@ std::string throttling(const Heat& heat) {
 }
 
 void say_power(const Heat& heat, std::vector<std::string>& out) {
-  if (!heat.budget || !heat.draw || !heat.draw->over) return;
-  out.push_back("It draws " + plain(heat.draw->known, 2) + " W; the slot gives " + plain(heat.budget->watts, 2) + " W" +
-                (heat.budget->peak ? " at its peak" : "") + " (" + std::string(heat.budget->source) + ").");
+  if (!heat.budget || !heat.draw) return;
+  const std::string gives = " W; the slot gives " + plain(heat.budget->watts, 2) + " W" +
+                            (heat.budget->peak ? " at its peak" : "") + " (" + std::string(heat.budget->source) + ").";
+  if (heat.draw->over)
+    out.push_back("It draws " + plain(heat.draw->known, 2) + gives);
+  else if (heat.shared && heat.shared->over)
+    out.push_back(std::to_string(heat.sharing) + " such on its carrier draw " + plain(heat.shared->known, 2) + gives);
 }
 
 void say_contact(const Heat& heat, std::vector<std::string>& out) {

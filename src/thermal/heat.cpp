@@ -7,6 +7,7 @@
 #include <cmath>
 #include <glm/geometric.hpp>
 #include <limits>
+#include <vector>
 
 namespace baywright::thermal {
 
@@ -91,6 +92,14 @@ std::optional<Budget> budget_of(const build::Drive& drive, const build::Place& p
   return std::nullopt;
 }
 
+void add_draw(Heat& heat, const build::Drive& drive) {
+  heat.draw = draw(*heat.budget, {&heat.stated.watts, 1});
+  if (drive.worn) heat.sharing = drive.worn->adapter->drives;
+  if (heat.sharing < 2) return;
+  const std::vector<std::optional<double>> all(static_cast<std::size_t>(heat.sharing), heat.stated.watts);
+  heat.shared = draw(*heat.budget, all);
+}
+
 /// Of the pad under the heatsink: screwed or clipped down it is held where a pad of nominal thickness is pressed as the
 /// build says, and the pad varies within its limits.
 std::optional<Contact> contact_of(const build::Drive& drive) {
@@ -123,7 +132,7 @@ Heat heat_of(const build::Drive& drive, const build::Place& place, const fit::Se
     return out;
   }
   out.budget = budget_of(drive, place);
-  if (out.budget) out.draw = draw(*out.budget, {&stated.watts, 1});
+  if (out.budget) add_draw(out, drive);
   out.contact = contact_of(drive);
   if (drive.form != build::Form::m2 || drive.worn) {
     out.unknown = Unknown::no_law;

@@ -45,6 +45,8 @@ struct Heat {
   Surroundings around;
   std::optional<Budget> budget;    // of the place
   std::optional<Draw> draw;        // of the drive alone, where there is a budget
+  int sharing = 1;                 // drives that its adapter holds, which draw from that budget together
+  std::optional<Draw> shared;      // of so many such drives, where there are several
   bool greased = false;            // a heatsink without a pad: grease is taken to be under it
   std::optional<Contact> contact;  // of a pad between the drive and its heatsink
 };

@@ -98,3 +98,29 @@ TEST_CASE("drives that draw more together than their slot gives") {
   const std::vector<std::optional<double>> more = {7.0, 7.0, 7.0, 4.5};
   CHECK(draw(*slot, more).over);
 }
+
+TEST_CASE("two cards on one carrier draw from one slot, and only together too much") {
+  const auto read = build::read(std::string(BAYWRIGHT_SOURCE) + "/models/builds/carrier.build.toml");
+  const auto* build = std::get_if<build::Build>(&read);
+  REQUIRE(build != nullptr);
+  const auto drive = std::find_if(build->drives.begin(), build->drives.end(), [](const build::Drive& each) {
+    return each.worn && each.worn->adapter->drives == 2;
+  });
+  const auto place = std::find_if(build->places.begin(), build->places.end(),
+                                  [](const build::Place& each) { return each.name == "slot 4"; });
+  REQUIRE(drive != build->drives.end());
+  REQUIRE(place != build->places.end());
+  const int at = static_cast<int>(place - build->places.begin());
+  const fit::Host host = fit::compile(*build);
+  const fit::Seating seating = fit::check_seating(host, *build, *drive, at, {});
+  const fit::Seated seated = fit::seat(host, *build, *drive, at);
+  const auto heat_with = [&](std::optional<double> watts) {
+    return heat_of(*drive, *place, seated, seating, {watts, {}, {}});
+  };
+  // 25 W for an x8 slot: PCI Express Card Electromechanical Specification, from memory.
+  CHECK(!heat_with(13.0).draw->over);
+  CHECK(heat_with(13.0).shared->over);
+  CHECK(!heat_with(12.0).shared->over);
+  CHECK(!heat_with({}).shared->over);
+  CHECK(heat_with({}).shared->unknown == 2);
+}

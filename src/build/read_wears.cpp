@@ -19,6 +19,7 @@ constexpr int most_drives = 16;  // in one adapter: more than any has, so that t
 double share_of(Fields& wear) {
   if (!wear.has("compress")) return 0.0;
   const std::string right = "it must be from 0 to 90 %, as in compress = \"30 %\"";
+  if (!wear.is_text("compress")) wear.stop("compress", "`compress` is text in quotes, with its sign", right);
   std::string text = wear.text("compress");
   while (!text.empty() && (text.back() == '%' || text.back() == ' ')) text.pop_back();
   const auto reading = tolerance::read_length(text);

@@ -1,6 +1,7 @@
 #include "parts/naming.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace baywright::parts {
 
@@ -25,6 +26,21 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   return row.back();
 }
 
+/// How many of the words asked for, of three letters or digits on, a name has in it: "2280 NVMe" means a card, though
+/// its letters are nearer to shorter names.
+int words_shared(std::string_view asked, std::string_view name) {
+  constexpr std::size_t shortest = 3;
+  int count = 0;
+  std::size_t begin = 0;
+  while (begin < asked.size()) {
+    const std::size_t end = std::min(asked.find_first_of(" /-_,", begin), asked.size());
+    const std::string_view word = asked.substr(begin, end - begin);
+    if (word.size() >= shortest && name.find(word) != std::string_view::npos) ++count;
+    begin = end + 1;
+  }
+  return count;
+}
+
 }  // namespace
 
 std::string nearest(std::string_view asked, const std::vector<std::string>& known) {
@@ -46,7 +62,8 @@ std::string nearest_few(std::string_view asked, std::vector<std::string> known) 
   constexpr std::size_t few = 3;
   if (asked.size() > 80 || known.empty()) return {};
   std::stable_sort(known.begin(), known.end(), [&](const std::string& a, const std::string& b) {
-    return edit_distance(asked, a) < edit_distance(asked, b);
+    return std::pair(-words_shared(asked, a), edit_distance(asked, a)) <
+           std::pair(-words_shared(asked, b), edit_distance(asked, b));
   });
   known.resize(std::min(few, known.size()));
   for (std::string& word : known) word = '`' + word + '`';

@@ -48,6 +48,7 @@ TEST_CASE("slips of TOML and of keys") {
       {tray, "{ plate = \"150\" }", "10:19", "it must be a list"},
       {tray, "{ plate = [150, 110] }", "10:19", "it must have 3"},
       {"", "\n[drive]\n", "26:1", "cannot redefine"},
+      {"\"m2/2280-S2-M\"", "\"2280 NVMe\"", "22:9", "did you mean `m2/2280-"},
   });
 }
 
@@ -179,7 +180,7 @@ TEST_CASE("slips of what the library and the standard know") {
       {"bus   = \"pcie 4.0 x4\"", "bus   = [\"pcie 4.0 x4\", \"sata 6\"]", "23:9", "a drive speaks one bus"},
       {"30 %", "95 %", "24:42", "from 0 to 90 %"},
       {"\"30 %\"", "\"nan\"", "24:42", "from 0 to 90 %"},
-      {"\"30 %\"", "30", "24:42", "text in quotes"},
+      {"\"30 %\"", "30", "24:42", "with its sign"},
       {wears, "wears = [ {} ]\n", "24:11", "neither a pad nor a heatsink"},
       {wears, "wears = [ { heatsink = \"fin-heatsink-3\" }, { pad = 1 } ]\n", "24:52", "from the card outward"},
       {"wears =", "is = \"cach\"\nwears =", "24:6", "it must be drive or cache module"},

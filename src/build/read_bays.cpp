@@ -135,7 +135,7 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
                      "add fixing = { holes = [[14.0, -30.86], [90.6, 30.86]], diameter = 3.4, sheet = 1.0 }");
   }
   if (parts::of_edsff(bay.form)) fields.stop("fixing", "no holes of EDSFF drives are known here", "take `fixing` out");
-  table->knows({"through", "holes", "diameter", "drilled", "screw", "length", "sheet", "nut"});
+  table->knows({"through", "holes", "diameter", "drilled", "screw", "length", "outside", "sheet", "nut"});
   Fixing fixing;
   fixing.line = table->line();
   fixing.column = table->column();
@@ -151,7 +151,20 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
   fixing.thread = thread_of(*table);
   fixing.length = reader.maybe_measured(*table, "length", "screw length");
   if (fixing.length && fixing.thread.empty()) table->stop("length", "a screw has a thread", "add screw = \"M3\"");
+  if (table->has("outside")) {
+    fixing.outside = screw_of(*table, "outside");
+    if (!bay.standoffs)
+      table->stop("outside", "`outside` is the screw into a threaded stand-off, and this place has none",
+                  "write `standoffs`, or leave `outside` out");
+    if (fixing.thread.empty())
+      table->stop("outside", "the stand-offs have no thread", "add `screw`, the thread of their studs");
+    if (fixing.outside->thread != fixing.thread)
+      table->stop("outside", "a screw " + fixing.outside->thread + " goes into no stand-off " + fixing.thread,
+                  "stand-offs that are sold have one thread at both ends");
+  }
   fixing.nut = table->flag("nut", false);
+  if (fixing.nut && fixing.outside)
+    table->stop("nut", "a nut and a screw hold the same stand-off", "keep one of `nut` and `outside`");
   if (fixing.nut && !bay.standoffs)
     table->stop("nut", "a nut outside the sheet holds a stand-off, and this place has none",
                 "write `standoffs`, or leave `nut` out: the drive's own thread holds its screws");

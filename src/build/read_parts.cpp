@@ -2,6 +2,7 @@
 #include "parts/library.h"
 #include "parts/model.h"
 #include "parts/part_file.h"
+#include "parts/sheet.h"
 
 #include <algorithm>
 #include <utility>
@@ -152,6 +153,50 @@ int quarter_turns(Fields& part) {
   return static_cast<int>(quarters);
 }
 
+/// `bends`: lines of a sheet as drawn, before it is turned.
+void read_bends(Fields& fields, parts::Part& part) {
+  const bool flat =
+      part.bodies.size() == 1 && part.kind == "part" &&
+      (part.bodies.front().form == parts::Body::Form::box || part.bodies.front().form == parts::Body::Form::prism);
+  if (fields.has("bends") && !flat)
+    fields.stop("bends", "only a plate, a box or an outline is bent", "take `bends` out");
+  for (Fields& table : fields.tables("bends", "a bend")) {
+    table.knows({"from", "to", "inside"});
+    const std::vector<double> from = table.numbers("from", 2);
+    const std::vector<double> to = table.numbers("to", 2);
+    parts::Bend bend{{from[0], from[1]}, {to[0], to[1]}, table.maybe_number("inside")};
+    if (!(glm::distance(bend.from, bend.to) > some))
+      table.stop("to", "the bend has no length", "give both ends of its line, as the part's outline is drawn");
+    if (bend.inside && !(*bend.inside >= 0.0))
+      table.stop("inside", "a radius below nothing", "it must be 0 or more, in mm");
+    table.finish();
+    part.bends.push_back(bend);
+  }
+}
+
+void read_screws(Fields& fields, HostPart& part) {
+  if (!fields.has("screws")) return;
+  part.screws = screw_of(fields, "screws");
+  if (!part.removable)
+    fields.stop("screws", "`screws` hold what comes out", "add `removable = true`, or take `screws` out");
+  if (!parts::is_sheet(part.part, part.position.axis))
+    fields.stop("screws", '`' + part.name + "` is no sheet, so how far its screws go in does not follow",
+                "only a plate, box or outline up to 3 mm thick has `screws`");
+}
+
+void read_rear_opening(Reader& reader, Fields& fields, HostPart& part) {
+  auto table = fields.maybe_table("rear_opening", "`rear_opening`");
+  if (!table) return;
+  if (part.part.kind != "board")
+    fields.stop("rear_opening", "only a board has connectors in the rear opening", "take `rear_opening` out");
+  table->knows({"up", "down"});
+  RearOpening room;
+  room.up = reader.measured(*table, "up", part.name + " connectors up in the opening", 0.0);
+  room.down = reader.measured(*table, "down", part.name + " connectors down in the opening", 0.0);
+  table->finish();
+  part.rear_opening = std::move(room);
+}
+
 /// Puts each part behind the one it is held against. A circle has no such order. Without recursion, since a file may
 /// hang any number of parts on each other.
 void order_parts(std::vector<HostPart>& host, const std::vector<Fields>& fields) {
@@ -193,8 +238,8 @@ void read_parts(Reader& reader, Fields& document) {
     document.stop_here("this build has no part", "begin with [[part]], the board that the slot is on");
   std::map<std::string, int> by_name;
   for (std::size_t i = 0; i < tables.size(); ++i) {
-    tables[i].knows(
-        {"name", "use", "solid", "model", "unit", "up", "removable", "turn", "at", "under", "above", "beside", "on"});
+    tables[i].knows({"name", "use", "solid", "model", "unit", "up", "removable", "screws", "rear_opening", "bends",
+                     "turn", "at", "under", "above", "beside", "on"});
     by_name[reader.fresh_name(tables[i])] = static_cast<int>(i);
   }
   std::vector<HostPart>& host = reader.build.parts;
@@ -204,9 +249,12 @@ void read_parts(Reader& reader, Fields& document) {
     part.name = fields.text("name");
     part.line = fields.line();
     part.part = part_of(reader, fields, part.name);
+    read_bends(fields, part.part);
     part.part = parts::turned(std::move(part.part), quarter_turns(fields));
     part.removable = fields.flag("removable", false);
+    read_rear_opening(reader, fields, part);
     read_position(reader, fields, part.name, by_name, i == 0, part.position);
+    read_screws(fields, part);
     fields.finish();
     host.push_back(std::move(part));
   }

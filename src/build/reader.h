@@ -47,6 +47,13 @@ void read_wears(Reader& reader, parts::Fields& fields, Drive& drive);
 /// `takes`, `inside`, `fixing` and all else that a bay or panel has; `place` has its name and carrier.
 void read_bay(Reader& reader, parts::Fields& fields, Place& place, bool panel);
 
+/// "M3 x 6" under `key`, which must be there: a thread and a length under the head, mm.
+[[nodiscard]] Screw screw_of(parts::Fields& fields, std::string_view key);
+/// The same of one text, which stands under `key`.
+[[nodiscard]] Screw screw_from(const parts::Fields& fields, std::string_view key, const std::string& text);
+/// [shelf]: what plans may use.
+void read_shelf(Reader& reader, parts::Fields& document);
+
 /// The index of the part called `name`; refuses others at `key`, naming the nearest.
 [[nodiscard]] int index_of(const std::map<std::string, int>& by_name, const std::string& name,
                            const parts::Fields& fields, std::string_view key);

@@ -7,6 +7,7 @@
 #include "output/stl.h"
 #include "output/three_mf.h"
 #include "plans/printable.h"
+#include "plans/printed_mark.h"
 #include "render/shape.h"
 #include "standards/general_tolerances.h"
 
@@ -35,7 +36,8 @@ std::optional<std::string> content_of(const plans::Printable& part, const geomet
   const render::Shape shape = render::shape_of({solid, {}});
   if (!watertight(shape.mesh->at)) {
     std::cerr << "baywright: " << path << ": " << part.name
-              << " could not be cut into triangles without a gap, so it is not written; a .dxf file can be\n";
+              << " has corners closer than single precision tells apart, and would have a gap, so it is not written; a "
+                 ".dxf file can be\n";
     return std::nullopt;
   }
   if (!path.ends_with(".3mf")) return output::to_stl(shape.mesh->at);
@@ -65,10 +67,14 @@ int make_command(const Arguments& arguments) {
     return input_at_fault;
   };
   const std::string way = arguments.process.empty() ? "fdm" : arguments.process;
-  const auto made = plans::printable(*build, arguments.part, *standards::general_tolerances::printing(way));
+  auto made = plans::printable(*build, arguments.part, *standards::general_tolerances::printing(way));
+  if (arguments.mark && std::holds_alternative<plans::Printable>(made))
+    made = plans::marked(std::get<plans::Printable>(std::move(made)));
   if (const auto* why = std::get_if<std::string>(&made)) return refused(*why);
   const plans::Printable& part = std::get<plans::Printable>(made);
-  if (cut && !plans::flat(part)) return refused(part.name + " is not flat: name a file that ends in .stl or .3mf");
+  if (cut && !part.uncut.empty())
+    return refused(part.name + " cannot be cut from sheet: " + part.uncut +
+                   "; a file that ends in .stl or .3mf is to print");
   const auto solid = plans::printed(part);
   if (const auto* why = std::get_if<geometry::Refusal>(&solid)) return refused(why->reason);
   const auto content = content_of(part, std::get<geometry::Solid>(solid), path);

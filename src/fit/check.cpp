@@ -6,9 +6,12 @@
 #include "fit/connect.h"
 #include "fit/drawing_notes.h"
 #include "fit/fixing.h"
+#include "fit/host_overlaps.h"
 #include "fit/insertion.h"
 #include "fit/insulation.h"
 #include "fit/mesh_notes.h"
+#include "fit/panel_holes.h"
+#include "fit/part_screws.h"
 #include "fit/sampled_findings.h"
 #include "fit/seat.h"
 #include "geometry/limits.h"
@@ -162,7 +165,8 @@ void conclude(Seating& seating) {
     const Finding& finding = seating.findings[i];
     if (!finding.verdict) continue;
     seating.verdict = worse(seating.verdict, *finding.verdict);
-    const bool seated = finding.kind != Kind::insertion && finding.kind != Kind::access;  // where the drive sits
+    const bool seated = finding.kind != Kind::insertion && finding.kind != Kind::access &&
+                        finding.kind != Kind::sheet && finding.kind != Kind::standoff;  // where the drive sits
     if (finding.gap && seated && !seating.deciding) seating.deciding = i;
     if (finding.share)
       missing += 1.0 - *finding.share;
@@ -193,8 +197,10 @@ Seating check_seating(const Host& host, const build::Build& build, const build::
   } else if (seats(drive, q)) {
     add_notes(seating, drive, at);
     const tolerance::Method method = options.method.value_or(build.method);
-    for (Finding& finding :
-         fixings(drive, at, host.places[static_cast<std::size_t>(place)].frame, tolerance::chain_method(method)))
+    const Frame& frame = host.places[static_cast<std::size_t>(place)].frame;
+    for (Finding& finding : fixings(drive, at, frame, tolerance::chain_method(method)))
+      seating.findings.push_back(std::move(finding));
+    for (Finding& finding : panel_holes(build, drive, place, frame, tolerance::chain_method(method)))
       seating.findings.push_back(std::move(finding));
     const Seated seated = seat(host, build, drive, place);
     std::vector<Near> near;
@@ -251,8 +257,8 @@ Check check(const build::Build& build, const Options& options) {
       }
     }
   }
-  if (!build.asked) out.notes = host_overlaps(host, build);
-  for (auto* notes : {mesh_notes, drawing_notes})
+  if (!build.asked) out.notes = host_overlaps(host, build, out.method);
+  for (auto* notes : {part_screws, mesh_notes, drawing_notes})
     for (Finding& finding : notes(build)) out.notes.push_back(std::move(finding));
   if (!build.asked)
     for (Finding& finding : board_insulation(host, build)) out.notes.push_back(std::move(finding));

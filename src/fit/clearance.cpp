@@ -238,39 +238,4 @@ std::vector<Finding> clearances(const Host& host, const build::Build& build, con
   return out;
 }
 
-std::vector<Finding> host_overlaps(const Host& host, const build::Build& build) {
-  std::vector<Finding> out;
-  std::vector<int> near;
-  const auto part_of = [&](int element) {
-    for (std::size_t i = 0; i < host.parts.size(); ++i)
-      if (element >= host.parts[i].first && element < host.parts[i].first + host.parts[i].count)
-        return static_cast<int>(i);
-    return -1;  // a slot's own
-  };
-  std::map<std::pair<int, int>, double> deepest;
-  for (int a = 0; a < host.scene.element_count(); ++a) {
-    const int part_a = part_of(a);
-    if (part_a < 0) continue;
-    host.tree.near(host.scene.element(a).bounds, 0.0, near);
-    for (const int b : near) {
-      const int part_b = part_of(b);
-      if (b <= a || part_b < 0 || part_a == part_b) continue;
-      const geometry::Gap gap = geometry::gap(host.scene.element(a).placed, host.scene.element(b).placed);
-      if (gap.relation != geometry::Relation::overlapping) continue;
-      double& depth = deepest[std::minmax(part_a, part_b)];
-      depth = std::max(depth, -gap.mm);
-    }
-  }
-  for (const auto& [parts, depth] : deepest) {
-    const std::string& a = build.parts[static_cast<std::size_t>(parts.first)].name;
-    const std::string& b = build.parts[static_cast<std::size_t>(parts.second)].name;
-    Finding finding;
-    finding.kind = Kind::host;
-    finding.between = {a, b};
-    finding.why = {Code::parts_overlap, {{"a", a}, {"b", b}}, {{"depth", depth}}};
-    out.push_back(std::move(finding));
-  }
-  return out;
-}
-
 }  // namespace baywright::fit

@@ -26,7 +26,4 @@ inline constexpr std::size_t shown_clear = 12;
 [[nodiscard]] Finding gap_finding(const Scene& scene, const Element& a, const Element& b, const GapLimits& found,
                                   double asked, tolerance::Method method);
 
-/// Parts of the machine itself that run into each other: a measure is wrong somewhere. Notes.
-[[nodiscard]] std::vector<Finding> host_overlaps(const Host& host, const build::Build& build);
-
 }  // namespace baywright::fit

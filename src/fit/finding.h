@@ -37,7 +37,9 @@ enum class Kind {
   access,
   mesh,
   drawing,
-  insulation
+  insulation,
+  sheet,     // of a panel, round a hole
+  standoff,  // a screw from outside into one
 };
 
 /// Why, as a code. The facts that go with each stand beside it.
@@ -70,35 +72,47 @@ enum class Code {
   bus_not_split,       // position
   bus_with_interface,  // link: for a SATA drive interface and bus are one answer
   // findings
-  class_refuses,    // class, code
-  gap,              // -
-  pad_loose,        // compressed, least
-  pad_tight,        // compressed, most
-  cache_module,     // -
-  taken_as_exact,   // lengths
-  needs_length,     // length; least, most, bare least, bare most (those that there are), limit; or as needs_none too
-  needs_nothing,    // length: no gap hangs on it
-  needs_none,       // length, small, large: what the gap that fails is with where it is least, and where it is most
-  height_unknown,   // form
-  parts_overlap,    // a, b, depth
-  hole_reach,       // axis; off, play
-  holes_differ,     // kind, drive; met, asked, nearest
-  holes_optional,   // rows, kind
-  holes_unused,     // met, asked
-  holes_one_row,    // row; met, asked
-  thread_differs,   // screw, drive
-  screw_long,       // thread, what, source; in, most, least, buy, length
-  screw_short,      // the same
-  screw_near,       // the same; in, warned
-  screw_unjudged,   // into
-  head_through,     // thread; head, hole
-  connector_off,    // axis; off, allowed
-  bracket_differs,  // drive, place
-  bracket_missing,  // -
-  occupied,         // by
-  cover_stays,      // what; least, most
-  cover_off,        // what; depth
-  adapter_worn,     // adapter, adds, cannot
+  class_refuses,       // class, code
+  gap,                 // -
+  pad_loose,           // compressed, least
+  pad_tight,           // compressed, most
+  cache_module,        // -
+  taken_as_exact,      // lengths
+  needs_length,        // length; least, most, bare least, bare most (those that there are), limit; or as needs_none too
+  needs_nothing,       // length: no gap hangs on it
+  needs_none,          // length, small, large: what the gap that fails is with where it is least, and where it is most
+  height_unknown,      // form
+  parts_overlap,       // a, b; depth, worst: mm into each other at nominal and at the limits
+  parts_may_meet,      // the same, depth negative: apart at nominal
+  part_screw_short,    // part, thread; length, in, least
+  hole_off_sheet,      // part, where ("off", "in an opening of"); hole, count: that have it, of all six
+  hole_breaks_out,     // part; hole, left (of sheet), edge (from its middle), asked (of that)
+  hole_near_edge,      // the same
+  hole_near_bend,      // part, inside ("taken": not said); hole, thickness, inside
+  holes_meet,          // part, of: whose the other is; hole, other, web, asked
+  holes_near,          // the same
+  hole_reach,          // axis; off, play
+  holes_differ,        // kind, drive; met, asked, nearest
+  holes_optional,      // rows, kind
+  holes_unused,        // met, asked
+  holes_one_row,       // row; met, asked
+  thread_differs,      // screw, drive
+  screw_long,          // thread, what, source; in, most, least, buy, length
+  screw_short,         // the same
+  screw_near,          // the same; in, warned
+  screw_unjudged,      // into
+  screw_unsaid,        // thread, what ("screw", "stud")
+  outer_screw_long,    // thread; length, in, most, buy: of a screw through the sheet into a stand-off
+  outer_screw_short,   // the same, least in place of most
+  outer_screw_unsaid,  // thread
+  head_through,        // thread; head, hole
+  connector_off,       // axis; off, allowed
+  bracket_differs,     // drive, place
+  bracket_missing,     // -
+  occupied,            // by
+  cover_stays,         // what; least, most
+  cover_off,           // what; depth
+  adapter_worn,        // adapter, adds, cannot
   // whether the drive can be brought there
   way_plain,    // way, through; angle: of all five
   way_other,    // plain, by; plain angle

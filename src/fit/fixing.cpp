@@ -1,6 +1,6 @@
 #include "fit/fixing.h"
 
-#include "fit/chain.h"
+#include "fit/measured.h"
 #include "standards/fasteners.h"
 #include "standards/row.h"
 
@@ -53,21 +53,6 @@ Finding finding(Kind kind, const Drive& drive, const build::Place& place, std::o
   return out;
 }
 
-/// One length against what is asked of it.
-Finding measured(Finding out, double nominal, const std::vector<ChainLink>& chain, Method method) {
-  std::vector<tolerance::Term> terms;
-  for (const ChainLink& link : chain) terms.push_back({link.sensitivity, &link.dimension});
-  const tolerance::Spread spread = tolerance::spread(terms, method);
-  out.gap = GapFigures{nominal, nominal - spread.down, nominal + spread.up, 0.0};
-  out.verdict = verdict_of(out.gap->min, out.gap->max, 0.0);
-  out.share = *out.verdict == Verdict::fits           ? 1.0
-              : *out.verdict == Verdict::does_not_fit ? 0.0
-                                                      : tolerance::share_at_least(nominal, terms, 0.0);
-  out.chain = chain;
-  sort_by_weight(out.chain);
-  return out;
-}
-
 void add_term(std::vector<ChainLink>& chain, const Dimension& dimension, double sensitivity) {
   for (ChainLink& link : chain)
     if (link.dimension.name == dimension.name) {
@@ -113,7 +98,7 @@ Finding reach_of(const Drive& drive, const build::Place& place, const Bay& bay, 
                         {Code::hole_reach,
                          {{"axis", way}},
                          {{"off", std::abs(off)}, {"play", play}, {"hole", bay.fixing->diameter.dimension.nominal}}});
-  out = measured(std::move(out), play - std::abs(off), chain, method);
+  out = measured(std::move(out), play - std::abs(off), chain, 0.0, method);
   // Holes that agree leave no more than all the play, whatever the rest does.
   double loose = play;
   for (const ChainLink& link : chain)
@@ -271,7 +256,7 @@ void add_head(std::vector<Finding>& out, const Drive& drive, const build::Place&
   Finding found =
       measured(finding(Kind::screw, drive, place, std::nullopt,
                        {Code::head_through, {{"thread", fixing.thread}}, {{"head", across}, {"hole", hole.nominal}}}),
-               across - hole.nominal, chain, method);
+               across - hole.nominal, chain, 0.0, method);
   if (*found.verdict != Verdict::fits) out.push_back(std::move(found));
 }
 
@@ -290,6 +275,10 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
   if (fixing.length && !depth)
     out.push_back(finding(Kind::screw, drive, place, std::nullopt,
                           {Code::screw_unjudged, {{"into", drive.worn ? drive.worn->name : "the drive"}}, {}}));
+  if (!fixing.length)
+    out.push_back(finding(
+        Kind::screw, drive, place, std::nullopt,
+        {Code::screw_unsaid, {{"thread", fixing.thread}, {"what", bay.standoffs ? "stud" : "screw"}}, {}}));
   if (!fixing.length || !depth) return;
   const double turns = 2.0 * fasteners::thread(fixing.thread)->pitch.nominal;
   std::vector<ChainLink> chain = {{fixing.length->dimension, -1.0}};
@@ -320,7 +309,7 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
                                                                   {"into", drive.worn ? drive.worn->name : "the drive"},
                                                                   {"source", depth->most.source}};
   out.push_back(measured(finding(Kind::screw, drive, place, std::nullopt, {Code::screw_long, words, figures}),
-                         depth->most.nominal - in, chain, method));
+                         depth->most.nominal - in, chain, 0.0, method));
   if (depth->warned && in > depth->warned->nominal && in <= depth->most.nominal)
     out.push_back(
         finding(Kind::screw, drive, place, std::nullopt,
@@ -340,7 +329,37 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
   Reason why{Code::screw_short, words, figures};
   why.figures.front().second = holds;
   out.push_back(
-      measured(finding(Kind::screw, drive, place, std::nullopt, std::move(why)), holds - turns, chain, method));
+      measured(finding(Kind::screw, drive, place, std::nullopt, std::move(why)), holds - turns, chain, 0.0, method));
+}
+
+/// The screw from outside the sheet into a threaded stand-off: two threads in it, and clear of its stud, which begins
+/// where the stand-off ends at the latest.
+void add_outer_screw(std::vector<Finding>& out, const Drive& drive, const build::Place& place, const Bay& bay,
+                     Method method) {
+  const build::Fixing& fixing = *bay.fixing;
+  if (!bay.standoffs || fixing.nut || fixing.thread.empty()) return;
+  if (!fixing.outside) {
+    out.push_back(finding(Kind::standoff, drive, place, std::nullopt,
+                          {Code::outer_screw_unsaid, {{"thread", fixing.thread}}, {}}));
+    return;
+  }
+  const Dimension& sheet = fixing.sheet.dimension;
+  const Dimension& high = bay.raised->dimension;
+  const double least = 2.0 * fasteners::thread(fixing.thread)->pitch.nominal;
+  const double in = fixing.outside->length - sheet.nominal;
+  const double buy = length_to_buy(fixing.thread, sheet.high(), sheet.low(), least, high.low());
+  const std::vector<std::pair<std::string, std::string>> words = {{"thread", fixing.outside->thread}};
+  const std::vector<std::pair<std::string, double>> figures = {{"length", fixing.outside->length},
+                                                               {"in", in},
+                                                               {"least", least},
+                                                               {"most", high.nominal},
+                                                               {"buy", buy}};
+  out.push_back(
+      measured(finding(Kind::standoff, drive, place, std::nullopt, {Code::outer_screw_long, words, figures}),
+               high.nominal - in, {{high, 1.0}, {sheet, 1.0}}, 0.0, method));
+  out.push_back(
+      measured(finding(Kind::standoff, drive, place, std::nullopt, {Code::outer_screw_short, words, figures}),
+               in - least, {{sheet, -1.0}}, 0.0, method));
 }
 
 /// A receptacle that is fixed to the machine meets a connector that stands where the form has it, and no other.
@@ -358,7 +377,7 @@ void add_connector(std::vector<Finding>& out, const Drive& drive, const build::P
                             {Code::connector_off,
                              {{"axis", axis == 0 ? "beside" : "over"}},
                              {{"off", std::abs(off)}, {"allowed", allowed}}});
-    found = measured(std::move(found), allowed - std::abs(off), chain, method);
+    found = measured(std::move(found), allowed - std::abs(off), chain, 0.0, method);
     found.at = frame.pose.shift;
     // Toward y = 0 is to the left, seen from the connector.
     found.toward = frame.pose.turn[axis] * (axis == 0 ? (off > 0.0 ? 1.0 : -1.0) : (off > 0.0 ? -1.0 : 1.0));
@@ -422,6 +441,7 @@ std::vector<Finding> fixings(const Drive& drive, const build::Place& place, cons
     const std::vector<UsedHole> used = used_holes(drive, *bay);
     add_pattern(out, used, drive, place, *bay, method);
     add_screw(out, drive, place, *bay, method);
+    add_outer_screw(out, drive, place, *bay, method);
     for (Finding& each : out) locate(each, used, drive, *bay, frame);
   }
   add_connector(out, drive, place, *bay, frame, method);

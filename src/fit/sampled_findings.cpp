@@ -63,7 +63,8 @@ class Gaps {
       gap.pairs = pairs_of(finding, seated_.scene, near_);
       const bool open = std::any_of(gap.pairs.begin(), gap.pairs.end(), [](const Near& pair) { return pair.open; });
       if (gap.pairs.empty() || open) return std::nullopt;
-    } else if (finding.kind == Kind::holes || finding.kind == Kind::screw || finding.kind == Kind::connector) {
+    } else if (finding.kind == Kind::holes || finding.kind == Kind::screw || finding.kind == Kind::connector ||
+               finding.kind == Kind::sheet || finding.kind == Kind::standoff) {
       for (const ChainLink& link : finding.chain)
         if (link.dimension.open()) return std::nullopt;
       gap.sum = sum_of(finding);
@@ -79,7 +80,7 @@ class Gaps {
   [[nodiscard]] Sum sum_of(const Finding& finding) {
     const auto* bay = std::get_if<build::Bay>(&place_.socket);
     Sum sum;
-    sum.base = finding.gap->nominal;
+    sum.base = finding.gap->nominal - finding.gap->asked;
     const bool reach = finding.why.code == Code::hole_reach && bay != nullptr;
     if (reach) {
       sum.off = finding.why.figure("off");

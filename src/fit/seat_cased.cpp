@@ -30,7 +30,8 @@ struct Seating {
   Coordinate up;      // height as it stands
   Coordinate raised;
   Coordinate end;
-  Frame held{};  // the place's frame with what the holes let the drive and its screws shift
+  std::optional<Coordinate> width{};  // of the bay, where it is walled
+  Frame held{};                       // the place's frame with what the holes let the drive and its screws shift
 
   [[nodiscard]] double value(const Coordinate& c) const { return c.at(out.scene.values); }
 };
@@ -113,7 +114,8 @@ void put_walls(Seating& s) {
   const double top = bay.height ? bay.height->dimension.nominal : s.value(s.raised) + s.value(s.up);
   if (bay.width) {
     const int width = scene.add(bay.width->dimension);
-    const Coordinate half = Coordinate::of(width, 0.5);
+    s.width = Coordinate::of(width);
+    const Coordinate half = 0.5 * *s.width;
     put_wall(s, "left wall", {-1.0 * half - Coordinate(wall), 0.0, 0.0}, {-1.0 * half, far, top}, width, true);
     put_wall(s, "right wall", {half, 0.0, 0.0}, {half + Coordinate(wall), far, top}, width, true);
   }
@@ -166,16 +168,16 @@ void put_screws(Seating& s, const std::vector<UsedHole>& holes) {
   const double across =
       head != nullptr ? head->diameter.nominal : 2.0 * major;  // common practice where none is published
   const double high = head != nullptr ? head->height.nominal : 0.7 * major;
-  const double raised = s.value(s.raised);
   const double sheet = fixing.sheet.dimension.nominal;
   const bool on_spacers = s.bay.spacers || s.bay.standoffs;
-  const auto bar = [](const char* name, int axis, const geometry::Vec3& at, double diameter, double low, double up) {
+  const auto bar = [](const char* name, int axis, const parts::Coordinates& at, double diameter, const Coordinate& low,
+                      const Coordinate& up) {
     Body body = parts::round_body(name, 0.0, 0.0, diameter, 0.0, 1.0);
     body.axis = axis;
-    for (int i = 0; i < 3; ++i) {
-      const auto k = static_cast<std::size_t>(i);
-      body.low[k] = i == axis ? low : at[i] - 0.5 * diameter;
-      body.high[k] = i == axis ? up : at[i] + 0.5 * diameter;
+    for (std::size_t i = 0; i < 3; ++i) {
+      const bool along = static_cast<int>(i) == axis;
+      body.low[i] = along ? low : at[i] - Coordinate(0.5 * diameter);
+      body.high[i] = along ? up : at[i] + Coordinate(0.5 * diameter);
     }
     return body;
   };
@@ -190,29 +192,30 @@ void put_screws(Seating& s, const std::vector<UsedHole>& holes) {
     for (const int other : s.stand.carrier) s.out.mate(element, other);
     return element;
   };
-  const auto add_head = [&](const Body& body, const geometry::Vec3& face, int axis, double out) {
+  const auto add_head = [&](const parts::Coordinates& at, int axis, double out) {
+    const auto k = static_cast<std::size_t>(axis);
+    const Coordinate outer = at[k] + Coordinate(out * high);
+    const Body body = bar("head", axis, at, across, out > 0.0 ? at[k] : outer, out > 0.0 ? outer : at[k]);
     const int element = add(body, "screw");
+    geometry::Vec3 face(s.value(at[0]), s.value(at[1]), s.value(at[2]));
+    face[axis] = s.value(outer);
     geometry::Vec3 away(0.0);
     away[axis] = out;
-    const double length = fixing.length ? fixing.length->dimension.nominal : 0.0;
+    double length = fixing.length ? fixing.length->dimension.nominal : 0.0;
+    if (s.bay.standoffs) length = fixing.outside ? fixing.outside->length : 0.0;  // the other is that of the studs
     s.out.screws.push_back(
         {s.held.pose.point(face), s.held.pose.direction(away), fixing.thread, across, length, element});
   };
   for (const UsedHole& used : holes) {
     if (fixing.side) {
-      const double half = 0.5 * (s.bay.width ? s.bay.width->dimension.nominal : s.value(s.across));
-      for (const double side : {-1.0, 1.0}) {
-        const geometry::Vec3 at(0.0, used.along, raised + used.other);
-        const double face = half + sheet;
-        add_head(bar("head", 0, at, across, side > 0.0 ? face : -face - high, side > 0.0 ? face + high : -face),
-                 {side * (face + high), at.y, at.z}, 0, side);
-      }
+      const Coordinate face = 0.5 * (s.width ? *s.width : s.across) + Coordinate(sheet);
+      for (const double side : {-1.0, 1.0})
+        add_head({side * face, used.along, s.raised + Coordinate(used.other)}, 0, side);
       continue;
     }
-    const geometry::Vec3 at(used.other, used.along, 0.0);
-    const double under = (on_spacers ? 0.0 : raised) - sheet;
-    add_head(bar("head", 2, at, across, under - high, under), {at.x, at.y, under - high}, 2, -1.0);
-    if (on_spacers) add(bar("stand-off", 2, at, 2.0 * major, 0.0, raised), "stand-off");
+    const Coordinate under = (on_spacers ? Coordinate(0.0) : s.raised) - Coordinate(sheet);
+    add_head({used.other, used.along, under}, 2, -1.0);
+    if (on_spacers) add(bar("stand-off", 2, {used.other, used.along, 0.0}, 2.0 * major, 0.0, s.raised), "stand-off");
   }
 }
 

@@ -56,12 +56,21 @@ struct Assigned {
   std::optional<standards::links::Link> link;  // what the two settle on once the others are in
 };
 
+/// What keeps a drive from a place where it fits alone.
+struct InTheWay {
+  std::string place;
+  std::string drive;               // that is in its way; empty: none alone is
+  std::string at;                  // where that one is
+  std::optional<Finding> between;  // of the two, or of what they wear; none: the place is taken, or its link
+};
+
 /// Why a drive found no place.
 struct Left {
   std::string drive;
   std::vector<std::string> fits_alone;      // places where it would fit if it were the only one; empty: nowhere
   std::vector<std::string> with_adapter;    // places where it would go with an adapter of the library
   std::vector<std::string> marginal_alone;  // places where some builds would fit, where those do not count
+  std::vector<InTheWay> in_the_way;         // one a place of `fits_alone`
 };
 
 /// What a used place takes from another one.

@@ -65,7 +65,43 @@ class Search {
     return connect(build_.drives[drive], left);
   }
 
+  /// Which of the drives that found a place keeps another one from one of its own, and by what.
+  [[nodiscard]] InTheWay in_the_way(std::size_t drive, int place) {
+    InTheWay out{build_.places[static_cast<std::size_t>(place)].name, {}, {}, {}};
+    const auto by = [&](std::size_t other) {
+      out.drive = build_.drives[other].name;
+      out.at = build_.places[static_cast<std::size_t>(best_[other])].name;
+    };
+    for (std::size_t other = 0; other < best_.size(); ++other) {
+      const int there = best_[other];
+      if (there < 0 || (there == place && share_adapter(drive, other))) continue;
+      if (there == place || shares_link(drive, place, other)) {
+        by(other);
+        return out;
+      }
+    }
+    for (std::size_t other = 0; other < best_.size(); ++other) {
+      if (best_[other] < 0) continue;
+      const Finding* found = beside(other, best_[other], drive, place);
+      if (found == nullptr) found = beside(drive, place, other, best_[other]);
+      if (found == nullptr) continue;
+      by(other);
+      out.between = *found;
+      return out;
+    }
+    return out;
+  }
+
  private:
+  /// Whether the two places take too much from each other.
+  [[nodiscard]] bool shares_link(std::size_t drive, int place, std::size_t other) const {
+    std::vector<int> two(best_.size(), -1);
+    two[drive] = place;
+    two[other] = best_[other];
+    return connection(drive, two).questions.bus.answer != Answer::yes ||
+           connection(other, two).questions.bus.answer != Answer::yes;
+  }
+
   [[nodiscard]] bool good(Verdict verdict) const {
     return verdict == Verdict::fits || (accept_marginal_ && verdict == Verdict::marginal);
   }
@@ -84,25 +120,27 @@ class Search {
            one->position != other->position;
   }
 
-  /// Whether the second drive still fits with the first one in.
-  [[nodiscard]] bool beside(std::size_t first, int at, std::size_t second, int there) {
+  /// What keeps the second drive from its place while the first one is in; null: nothing.
+  [[nodiscard]] const Finding* beside(std::size_t first, int at, std::size_t second, int there) {
     const auto key = std::tuple(first, at, second, there);
-    if (const auto known = beside_.find(key); known != beside_.end()) return known->second;
+    if (const auto known = beside_.find(key); known != beside_.end()) return known->second ? &*known->second : nullptr;
     build::Build with = build_;
     with.places[static_cast<std::size_t>(at)].holds = static_cast<int>(with.held.size());
     with.held.push_back(build_.drives[first]);
     const Host host = compile(with);
     const build::Drive& drive = build_.drives[second];
-    bool fits = true;
+    std::vector<Finding> findings;
     if (at != there) {
-      fits = good(check_seating(host, with, drive, there, options_).verdict);
+      findings = check_seating(host, with, drive, there, options_).findings;
     } else {
       const Seated seated = seat(host, with, drive, there);
-      for (const Finding& finding : clearances(host, with, seated, drive, options_))
-        if (finding.verdict && !good(*finding.verdict) && !of_adapter(finding, drive.worn->name)) fits = false;
+      findings = clearances(host, with, seated, drive, options_);
+      std::erase_if(findings, [&](const Finding& each) { return of_adapter(each, drive.worn->name); });
     }
-    beside_[key] = fits;
-    return fits;
+    std::optional<Finding>& worst = beside_[key];
+    for (Finding& each : findings)
+      if (each.verdict && !good(*each.verdict) && (!worst || *each.verdict > *worst->verdict)) worst = std::move(each);
+    return worst ? &*worst : nullptr;
   }
 
   /// A finding about the adapter that both share.
@@ -126,7 +164,7 @@ class Search {
     bool possible = shared_well();
     for (std::size_t other = 0; possible && other < chosen_.size(); ++other)
       if (other != drive && chosen_[other] >= 0)
-        possible = beside(other, chosen_[other], drive, place) && beside(drive, place, other, chosen_[other]);
+        possible = !beside(other, chosen_[other], drive, place) && !beside(drive, place, other, chosen_[other]);
     chosen_[drive] = -1;
     return possible;
   }
@@ -157,7 +195,7 @@ class Search {
   std::vector<int> best_;
   std::size_t most_ = 0;
   long steps_ = 0;
-  std::map<std::tuple<std::size_t, int, std::size_t, int>, bool> beside_;
+  std::map<std::tuple<std::size_t, int, std::size_t, int>, std::optional<Finding>> beside_;
 };
 
 }  // namespace
@@ -172,15 +210,17 @@ Together together(const build::Build& build, const Check& check, const Options& 
     const build::Drive& drive = build.drives[i];
     const std::vector<Option>& places = search.options_of(i);
     if (best[i] < 0) {
-      Left left{drive.name, {}, {}, {}};
+      Left left{drive.name, {}, {}, {}, {}};
       for (const Seating& seating : check.seatings)
         if (seating.drive == drive.name && seating.questions.form_factor.answer == Answer::with_adapter)
           left.with_adapter.push_back(seating.place);
       for (const Seating& seating : check.seatings)
         if (seating.drive == drive.name && seating.verdict == Verdict::marginal && !accept_marginal)
           left.marginal_alone.push_back(seating.place);
-      for (const Option& option : places)
+      for (const Option& option : places) {
         left.fits_alone.push_back(build.places[static_cast<std::size_t>(option.place)].name);
+        left.in_the_way.push_back(search.in_the_way(i, option.place));
+      }
       out.left.push_back(std::move(left));
       continue;
     }

@@ -72,6 +72,32 @@ void add_outline(const Print& print, Group& all) {
   all.add(std::move(out));
 }
 
+/// Where the sheet is bent; in DXF on the layer BEND, from which outlines are read again.
+void add_bends(const Print& print, Group& all) {
+  if (print.drilling.bends.empty()) return;
+  Group out;
+  out.name = "bend";
+  for (const auto& [from, to] : print.drilling.bends)
+    out.add(Line{{print.at(from), print.at(to)}, false, {thin_line, ink, true}});
+  all.add(std::move(out));
+}
+
+/// Which lines are bends: beside the middle of each, as far as the box shows it.
+void add_bend_labels(const Print& print, const Box& box, Group& all) {
+  Group out;
+  out.name = "notes";
+  for (const auto& [from, to] : print.drilling.bends) {
+    const Vec2 way = print.at(to) - print.at(from);
+    const bool upright = std::abs(way.y) > std::abs(way.x);
+    const Vec2 middle = 0.5 * (print.at(from) + print.at(to));
+    Text label = words(middle + (upright ? Vec2(-1.0, 0.0) : Vec2(0.0, -1.0)), "bend", smallest_text, Anchor::middle);
+    label.upward = upright;
+    label.haloed = true;
+    if (within(box, box_of(label))) out.add(label);
+  }
+  all.add(std::move(out));
+}
+
 void add_holes(const Print& print, Group& all) {
   Group holes;
   holes.name = "holes";
@@ -375,6 +401,8 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
   shown.clip = grown(box, 0.3);
   add_drives(print, box, shown);
   add_outline(print, shown);
+  add_bends(print, shown);
+  add_bend_labels(print, box, shown);
   add_holes(print, shown);
   const std::vector<Vec2> crosses = add_joints(print, tiles, own, box, shown);
   add_numbers(print, box, crosses, shown);
@@ -442,6 +470,7 @@ Sheet drill_cut(const Drilling& drilling, const std::string& title, bool mirrore
   sheet.description = title;
   const Print print{drilling, mirrored, Vec2(0.0), {0.0, sheet.height}};
   add_outline(print, sheet.all);
+  add_bends(print, sheet.all);
   add_holes(print, sheet.all);
   Group datum;
   datum.name = "datum";

@@ -354,6 +354,11 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
     if (hole.edge < hole.edge_asked)
       out.push_back(name + " is " + in_words(hole.edge) + " from an edge, less than two diameters (" +
                     in_words(hole.edge_asked) + "): the sheet may tear or bulge there.");
+    if (hole.bend < hole.bend_asked)
+      out.push_back(name + (hole.bend < 0.0 ? " runs into a bend" : " is " + in_words(hole.bend) + " from a bend") +
+                    ", and the rule is " + in_words(hole.bend_asked) +
+                    ", two thicknesses and the radius inside (common practice): bend first and drill then, or move "
+                    "it.");
     if (hole.web < hole.web_asked)
       out.push_back(name + " leaves " + in_words(hole.web) + " of sheet to the next hole, less than two thicknesses (" +
                     in_words(hole.web_asked) + ").");

@@ -62,17 +62,26 @@ Json finding(const fit::Finding& finding, tolerance::Method method) {
 
 namespace {
 
-Json together_json(const fit::Together& together) {
+Json together_json(const fit::Together& together, tolerance::Method method) {
   Json out;
   out["all"] = together.left.empty();
   out["assignment"] = Json::array();
   for (const fit::Assigned& each : together.assigned)
     out["assignment"].push_back({{"drive", each.drive}, {"place", each.place}});
   out["left"] = Json::array();
-  for (const fit::Left& each : together.left)
-    out["left"].push_back({{"drive", each.drive},
-                           {"why", each.fits_alone.empty() ? "it fits nowhere, not even alone"
-                                                           : "no place is left where it fits beside the others"}});
+  for (const fit::Left& each : together.left) {
+    Json left = {{"drive", each.drive},
+                 {"why", each.fits_alone.empty() ? "it fits nowhere, not even alone"
+                                                 : "no place is left where it fits beside the others"},
+                 {"in_the_way", Json::array()}};
+    for (const fit::InTheWay& way : each.in_the_way) {
+      Json one = {{"place", way.place}};
+      if (!way.drive.empty()) one["drive"] = way.drive, one["at"] = way.at;
+      if (way.between) one["finding"] = finding(*way.between, method);
+      left["in_the_way"].push_back(std::move(one));
+    }
+    out["left"].push_back(std::move(left));
+  }
   out["costs"] = Json::array();
   for (const fit::Cost& each : together.costs) {
     std::string leaves;
@@ -116,7 +125,7 @@ std::string check_json(const fit::Check& check, const fit::Together* together) {
   }
   out["notes"] = Json::array();
   for (const fit::Finding& note : check.notes) out["notes"].push_back(finding(note, check.method));
-  if (together != nullptr) out["together"] = together_json(*together);
+  if (together != nullptr) out["together"] = together_json(*together, check.method);
   return out.dump(2) + '\n';
 }
 

@@ -38,7 +38,7 @@ std::string say_spacer(const Change& change) {
   const std::string what =
       change.to == "spacers" ? "spacers of " + mm(length) + " mm" : change.to + " (" + mm(length) + " mm)";
   return what + " at each screw of " + change.what + ", which is then " + mm(change.value) + " away, not " +
-         mm(change.from);
+         mm(change.from) + (change.screw > 0.0 ? ", with screws " + mm(change.screw) + " mm long" : "");
 }
 
 std::string say_opening(const Change& change) {
@@ -120,12 +120,11 @@ std::string in_words(Price price) {
 std::string say(Caution caution) {
   switch (caution) {
     case Caution::screws_longer:
-      return "The file does not say how it is held: take screws that are longer by as much, so that as many turns "
-             "hold.";
+      return "How it is then held is not known (`screws` says it): take screws that are longer by as much, so that as "
+             "many turns hold.";
     case Caution::opening_moves:
-      return "The file does not describe the machine's rear opening: a raised board's connectors move in it, and "
-             "cables "
-             "and risers must still reach.";
+      return "The file does not describe the machine's rear opening (`rear_opening`): a raised board's connectors move "
+             "in it, and cables and risers must still reach.";
     case Caution::brackets_move:
       return "Cards in this board rise with it: see that their brackets still reach the rail.";
     case Caution::hole_there:

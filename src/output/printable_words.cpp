@@ -1,6 +1,7 @@
 #include "output/printable_words.h"
 
 #include "output/text.h"
+#include "plans/printed_mark.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
@@ -15,11 +16,16 @@ using tolerance::Dimension;
 using tolerance::in_words;
 using Kind = Printable::Kind;
 
-Box box_of(const Printable& part) {
-  if (part.outside > 0.0) return {Vec2(-0.5 * part.outside), Vec2(0.5 * part.outside)};
-  Box out{part.outline.front(), part.outline.front()};
-  for (const Vec2& p : part.outline) out = {glm::min(out.low, p), glm::max(out.high, p)};
+Box box_of(const Outline& outline) {
+  Box out{outline.front(), outline.front()};
+  for (const Vec2& p : outline) out = {glm::min(out.low, p), glm::max(out.high, p)};
   return out;
+}
+
+Box box_of(const Printable& part) {
+  if (part.mark) return box_of(plans::marked_outline(part));
+  if (part.outside > 0.0) return {Vec2(-0.5 * part.outside), Vec2(0.5 * part.outside)};
+  return box_of(part.outline);
 }
 
 std::string from(const Dimension& row) {
@@ -40,11 +46,15 @@ std::string hole_words(const PrintedHole& hole, bool cut) {
 
 std::string first_line(const Printable& part, const std::string& file, bool cut) {
   std::string out = "made " + part.name + ", ";
+  const Box box = box_of(part);
   if (part.outside > 0.0)
     return out + in_words(part.height) + " mm: hole " + hole_words(part.holes[0], cut) + ", " + in_words(part.outside) +
-           " across: " + file;
-  const Box box = box_of(part);
-  out += in_words(box.width()) + " x " + in_words(box.height()) + " x " + in_words(part.height) + " mm";
+           " across" + (part.mark ? ", " + in_words(box.width()) + " with its tab" : "") + ": " + file;
+  if (part.bent && !cut)
+    out += in_words(box.width()) + " mm long, foot " + in_words(part.bent->foot) + ", upright " +
+           in_words(part.bent->upright) + ", " + in_words(part.height) + " thick";
+  else
+    out += in_words(box.width()) + " x " + in_words(box.height()) + " x " + in_words(part.height) + " mm";
   if (!part.holes.empty()) {
     const std::size_t count = part.holes.size();
     out += ": " + std::to_string(count) + (count == 1 ? " hole" : " holes") + " of ";
@@ -75,7 +85,9 @@ std::vector<std::string> limits(const Printable& part) {
   }
   const Box box = box_of(part);
   std::string lengths = "Lengths come out ±" + in_words(size.plus) + ' ' + from(size) + '.';
-  if (std::max({box.width(), box.height(), part.height}) > 100.0)
+  const double longest = part.bent ? std::max({box.width(), part.bent->foot, part.bent->upright})
+                                   : std::max({box.width(), box.height(), part.height});
+  if (longest > 100.0)
     lengths += " Beyond 100 mm it is more, and no figure is known here: print a strip first and measure it.";
   out.push_back(lengths);
   if (!part.openings.empty())
@@ -127,6 +139,86 @@ void say_plate(bool cut, std::vector<std::string>& out) {
         "practice, no source).");
 }
 
+/// A screw that is too long meets what is inside.
+std::string screws_into(const standards::drives::Family& drive, const standards::drives::Depth& depth,
+                        const std::optional<Dimension>& thin) {
+  const Dimension& most = depth.warned ? *depth.warned : depth.most;
+  return std::string(drive.thread) + " screws into the drive may reach " + in_words(most.nominal) + " mm" +
+         (thin ? ", and into one of " + in_words(drive.thin->up_to) + " or less " + in_words(thin->nominal) : "") +
+         " further than this part is thick: a longer one meets what is inside " + from(most) + '.';
+}
+
+/// Of holes that both a maker and a printer place.
+std::string holes_meet(const Printable& part, const Dimension& theirs, bool cut) {
+  return "Screw holes are coarse (ISO 273): the drive's own may be off by " + in_words(theirs.plus) +
+         (cut ? "" : ", and printed ones by " + in_words(part.process->position->plus)) +
+         " each. Where they do not meet, open them with a file; washers under the heads.";
+}
+
+std::string insert_words(const Printable& part) {
+  return "Holes for " + part.insert +
+         " heat-set inserts are of one maker's size: compare with yours before printing. "
+         "Melt them in straight, with an iron, away from the machine: hot metal and plastic burn, and the fumes want a "
+         "window open.";
+}
+
+void say_bend(const Printable& part, std::vector<std::string>& out) {
+  const plans::Bent& bent = *part.bent;
+  out.push_back(
+      "Cut list: two of these, one for each side of the drive. Bend each by 90 degrees along the line on layer "
+      "BEND, the burr inside, to " +
+      in_words(bent.radius) + " inside: legs of " + in_words(bent.foot) + " with the foot's holes and of " +
+      in_words(bent.upright) + ", measured over their outer faces.");
+  const auto k = standards::general_tolerances::neutral_line();
+  out.push_back("The bend takes up " + in_words(bent.allowance) + " of flat sheet, and between " +
+                in_words(bent.least_allowance) + " and " + in_words(bent.most_allowance) +
+                " by material and tools: pi/2 (r + K t) with K " + in_words(k.least) + " to " + in_words(k.most) +
+                " (a bend calculator's page; secondary). Bend a strip first and measure both legs.");
+}
+
+void say_bracket(const Printable& part, bool cut, std::vector<std::string>& out) {
+  const plans::Bent& bent = *part.bent;
+  if (cut)
+    say_bend(part, out);
+  else
+    out.emplace_back(
+        "Print two, one for each side of the drive, standing on end as they are, with a brim: layers then run round "
+        "the bend (common practice, no source).");
+  out.push_back("The drive's base stands " + in_words(bent.raised) + " over the panel, the foot's holes " +
+                in_words(bent.foot_hole) +
+                " beside the drive and as far apart along it as those of its side. Measure "
+                "yours before the panel is drilled. Whether the bracket has room in the machine is not checked.");
+  const auto& drive = *part.drive;
+  out.push_back(holes_meet(part, drive.side_rows.front().along.front(), cut));
+  out.push_back(
+      screws_into(drive, drive.side_screw, drive.thin ? std::optional(drive.thin->side_screw.most) : std::nullopt));
+}
+
+void say_adapter(const Printable& part, bool cut, std::vector<std::string>& out) {
+  out.emplace_back(
+      "The drive lies in the middle, its connector end flush with that of a larger drive: a cable reaches it, a "
+      "backplane does not. The outer holes have no thread: a screw from below wants a nut on top or an insert.");
+  out.emplace_back(
+      "Heads of the drive's screws stand out below: lay the plate on washers or spacers, or where the place is open "
+      "under them.");
+  out.push_back(holes_meet(part, part.drive->bottom_rows.front().along.front(), cut));
+  out.push_back(screws_into(*part.drive, part.drive->bottom_screw, std::nullopt));
+  out.push_back("Drives of " + in_words(part.drive->thin->up_to) +
+                " and less need not have holes in the base: turn yours over and look.");
+}
+
+void say_mark(const Printable& part, bool cut, std::vector<std::string>& out) {
+  const plans::Mark& mark = *part.mark;
+  const std::string what = part.kind == Kind::guide ? ", the diameter of its holes," : "";
+  if (cut)
+    out.push_back("The figures " + mark.text + what + " on layer MARK are to be engraved, not cut.");
+  else
+    out.push_back("The figures " + mark.text + what +
+                  (mark.through ? " go right through" : " are sunk by " + in_words(mark.depth)) +
+                  (part.outside > 0.0 ? " on a tab, whose room is to be seen to; cut it off where it is in the way."
+                                      : " where nothing lies on them."));
+}
+
 }  // namespace
 
 std::string printable_text(const Printable& part, const std::string& file, bool cut) {
@@ -151,7 +243,17 @@ std::string printable_text(const Printable& part, const std::string& file, bool 
     case Kind::plate:
       say_plate(cut, said);
       break;
+    case Kind::bracket:
+      say_bracket(part, cut, said);
+      say_plate(cut, said);
+      break;
+    case Kind::adapter:
+      say_adapter(part, cut, said);
+      say_plate(cut, said);
+      break;
   }
+  if (!part.insert.empty()) said.push_back(insert_words(part));
+  if (part.mark) say_mark(part, cut, said);
   std::string out = wrapped(first_line(part, file, cut), 2) + '\n';
   for (const std::string& each : said) out += wrapped(each, 0) + '\n';
   return out;
@@ -173,16 +275,29 @@ Sheet printable_cut(const Printable& part) {
   };
   Group outline;
   outline.name = "outline";
-  if (part.outside > 0.0)
+  if (part.outside > 0.0 && !part.mark)
     outline.add(Disc{at(Vec2(0.0)), 0.5 * part.outside, "", pen});
   else
-    add(outline, part.outline);
+    add(outline, part.mark ? plans::marked_outline(part) : part.outline);
   Group holes;
   holes.name = "holes";
   for (const Outline& opening : part.openings) add(holes, opening);
   for (const PrintedHole& each : part.holes) holes.add(Disc{at(each.at), 0.5 * each.asked, "", pen});
   sheet.all.add(std::move(outline));
   sheet.all.add(std::move(holes));
+  if (part.bent) {
+    Group bend;
+    bend.name = "bend";
+    const double line = part.bent->flat_foot(part.height) + 0.5 * part.bent->allowance;
+    bend.add(Line{{at({box.low.x, line}), at({box.high.x, line})}, false, pen});
+    sheet.all.add(std::move(bend));
+  }
+  if (part.mark) {
+    Group mark;
+    mark.name = "mark";
+    for (const Outline& stroke : part.mark->strokes) add(mark, stroke);
+    sheet.all.add(std::move(mark));
+  }
   return sheet;
 }
 

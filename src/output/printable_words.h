@@ -12,7 +12,8 @@ namespace baywright::output {
 [[nodiscard]] std::string printable_text(const plans::Printable& part, const std::string& file, bool cut);
 
 /// The part alone, on a sheet of its own size, for DXF: groups outline and holes, with the holes as asked for: nothing
-/// is allowed for printing.
+/// is allowed for printing. Of a bent one the flat blank, with the middle of the bend in the group bend; of a marked
+/// one the figures in the group mark.
 [[nodiscard]] Sheet printable_cut(const plans::Printable& part);
 
 }  // namespace baywright::output

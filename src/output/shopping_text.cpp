@@ -5,6 +5,7 @@
 #include "tolerance/reading.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace baywright::output {
 
@@ -53,23 +54,15 @@ std::string known(const std::string& source, tolerance::Known how) {
 }
 
 std::string row(const Item& item) {
+  const ItemWords words = words_of(item);
   const std::string count = std::to_string(item.count);
   const std::string lead = std::string(count.size() < 4 ? 4 - count.size() : 0, ' ') + count + "  " +
                            padded(std::string(word(item.kind)), 11);
-  const std::string what =
-      item.name.empty() || item.name == word(item.kind) ? item.designation : item.name + ": " + item.designation;
-  std::string text = lead + wrapped(what, lead.size()) + '\n';
-  const auto more = [&text](const char* label, const std::string& words) {
-    if (words.empty()) return;
+  std::string text = lead + wrapped(words.what, lead.size()) + '\n';
+  for (const auto& [label, note] : words.notes) {
     const std::string start = std::string(17, ' ') + padded(label, 9);
-    text += start + wrapped(words, start.size()) + '\n';
-  };
-  if (!item.sizes.empty()) more("mm", sizes(item));
-  more("note", remarks(item));
-  for (const Exchange& exchange : item.exchanges)
-    more(never(exchange.condition) ? "never" : "or",
-         exchange.designation + ": " + say(exchange) + ' ' + known("Source: " + exchange.source, exchange.known) + '.');
-  if (!item.in_build) more("source", known(item.source, item.known) + '.');
+    text += start + wrapped(note, start.size()) + '\n';
+  }
   return text;
 }
 
@@ -131,7 +124,22 @@ std::string say(Remark remark, const Item& item) {
   return {};
 }
 
-std::string shopping_text(const fit::Seating& seating, const std::vector<Item>& items) {
+ItemWords words_of(const Item& item) {
+  ItemWords out;
+  out.what = item.name.empty() || item.name == word(item.kind) ? item.designation : item.name + ": " + item.designation;
+  const auto more = [&out](const char* label, std::string words) {
+    if (!words.empty()) out.notes.emplace_back(label, std::move(words));
+  };
+  more("mm", sizes(item));
+  more("note", remarks(item));
+  for (const Exchange& exchange : item.exchanges)
+    more(never(exchange.condition) ? "never" : "or",
+         exchange.designation + ": " + say(exchange) + ' ' + known("Source: " + exchange.source, exchange.known) + '.');
+  if (!item.in_build) more("source", known(item.source, item.known) + '.');
+  return out;
+}
+
+std::vector<std::string> shopping_heading(const fit::Seating& seating, const std::vector<Item>& items) {
   std::vector<std::string> owned;
   bool wrong = false;
   bool fastens = false;
@@ -142,23 +150,30 @@ std::string shopping_text(const fit::Seating& seating, const std::vector<Item>& 
   }
   std::reverse(owned.begin(), owned.end());  // the drive first
   const std::size_t buy = items.size() - owned.size();
-  const auto line = [](const std::string& words) { return wrapped(words, 0) + '\n'; };
-  std::string text = line("To fit " + seating.drive + " in " + seating.place + ": " +
-                          (buy == 0 ? "nothing" : std::to_string(buy) + (buy == 1 ? " thing" : " things")) +
-                          " to buy, " + std::to_string(owned.size()) + (owned.size() == 1 ? " is" : " are") +
-                          " in the build already (" + joined(owned, ", ") + ").");
+  std::vector<std::string> out = {"To fit " + seating.drive + " in " + seating.place + ": " +
+                                  (buy == 0 ? "nothing" : std::to_string(buy) + (buy == 1 ? " thing" : " things")) +
+                                  " to buy, " + std::to_string(owned.size()) + (owned.size() == 1 ? " is" : " are") +
+                                  " in the build already (" + joined(owned, ", ") + ")."};
   if (wrong && seating.verdict != fit::Verdict::fits)
-    text += line("As the build has it: " + word(seating.verdict) +
-                 ". Its screws are wrong; write those of this list into it and check again before you buy.");
+    out.push_back("As the build has it: " + word(seating.verdict) +
+                  ". Its screws are wrong; write those of this list into it and check again before you buy.");
   else if (seating.verdict == fit::Verdict::marginal)
-    text += line("Only some builds fit. Measure before you buy: baywright explain says what.");
+    out.emplace_back("Only some builds fit. Measure before you buy: baywright explain says what.");
   if (!fastens)
-    text += line("The build names no screws: what fastens it (a latch, rails, a bracket's screw) is not in the list.");
+    out.emplace_back(
+        "The build names no screws: what fastens it (a latch, rails, a bracket's screw) is not in the list.");
+  return out;
+}
+
+std::string shopping_text(const fit::Seating& seating, const std::vector<Item>& items) {
+  std::string text;
+  for (const std::string& each : shopping_heading(seating, items)) text += wrapped(each, 0) + '\n';
   for (const bool in_build : {false, true}) {
-    if (!in_build && buy == 0) continue;
+    const auto here = [in_build](const Item& item) { return item.in_build == in_build; };
+    if (!in_build && std::none_of(items.begin(), items.end(), here)) continue;
     text += in_build ? "\nIn the build already\n" : "\nTo buy\n";
     for (const Item& item : items)
-      if (item.in_build == in_build) text += row(item);
+      if (here(item)) text += row(item);
   }
   return text;
 }

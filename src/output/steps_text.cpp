@@ -41,6 +41,12 @@ std::string listed(const std::vector<std::string>& names) {
   return out;
 }
 
+std::string line(const std::string& words, const std::string& lead = {}) {
+  // Wrapping would drop the spaces of the lead, so its room is held by other letters.
+  std::string text = wrapped(std::string(lead.size(), 'x') + words, lead.size());
+  return lead + text.substr(lead.size()) + '\n';
+}
+
 }  // namespace
 
 std::string say(const Step& step) {
@@ -80,9 +86,11 @@ std::string say(const Step& step) {
     case Action::screw:
       return say_drive(step);
     case Action::screw_outside:
-      return say_drive(step) +
-             " They go through the sheet into the stand-offs, and the file does not say how long they are: take the "
-             "sheet's thickness and at least two threads, and less than reaches the stud.";
+      return say_drive(step) + (step.length > 0.0
+                                    ? std::string(" They go through the sheet into the stand-offs.")
+                                    : " They go through the sheet into the stand-offs, and the file does not say how "
+                                      "long they are: take the "
+                                      "sheet's thickness and at least two threads, and less than reaches the stud.");
     case Action::hold_nuts:
       return "Turn on " + fasteners(step, "nut") + " with " + tool_in_words(step.how) + ", hand-tight.";
     case Action::plug:
@@ -123,34 +131,39 @@ std::string say(Hazard hazard) {
   return {};
 }
 
-std::string steps_text(const Mounting& mounting, const std::vector<std::string>& others) {
+std::vector<std::string> steps_heading(const Mounting& mounting) {
   const std::string what = mounting.drive + " in " + mounting.place;
-  const auto line = [](const std::string& words, const std::string& lead = {}) {
-    // Wrapping would drop the spaces of the lead, so its room is held by other letters.
-    std::string text = wrapped(std::string(lead.size(), 'x') + words, lead.size());
-    return lead + text.substr(lead.size()) + '\n';
-  };
-  if (mounting.steps.empty()) {
-    std::string text = line(what + (mounting.verdict == fit::Verdict::undecided
-                                        ? ": whether it fits could not be settled, so there are no steps yet."
-                                        : ": does not fit, so there is nothing to mount yet."));
-    text += line("What would make it fit: baywright plans");
-    if (!others.empty()) text += line("These fit, name one with --drive and --place: " + listed(others) + ".");
-    return text;
-  }
-  std::string text = line(what + " (" + word(mounting.verdict) + "): " + std::to_string(mounting.steps.size()) +
-                          " steps" + (mounting.tools.empty() ? "" : "; tool: " + listed(mounting.tools)) + ".");
+  if (mounting.steps.empty())
+    return {what + (mounting.verdict == fit::Verdict::undecided
+                        ? ": whether it fits could not be settled, so there are no steps yet."
+                        : ": does not fit, so there is nothing to mount yet.")};
+  std::vector<std::string> out = {what + " (" + word(mounting.verdict) + "): " + std::to_string(mounting.steps.size()) +
+                                  " steps" + (mounting.tools.empty() ? "" : "; tool: " + listed(mounting.tools)) + "."};
   if (mounting.verdict == fit::Verdict::marginal)
-    text += line("Only some builds fit. Measure before you buy: baywright explain says what.");
-  text += '\n';
+    out.emplace_back("Only some builds fit. Measure before you buy: baywright explain says what.");
+  return out;
+}
+
+std::string steps_list(const Mounting& mounting) {
+  std::string text;
   int number = 0;
   for (const Step& step : mounting.steps) {
     const std::string count = std::to_string(++number);
     text += line(say(step), std::string(count.size() < 2 ? " " : "") + count + "  ");
     for (const Hazard hazard : step.hazards) text += line(say(hazard), "    Caution: ");
   }
-  text += '\n' + line("What to buy for it: baywright steps --shopping");
   return text;
+}
+
+std::string steps_text(const Mounting& mounting, const std::vector<std::string>& others) {
+  std::string text;
+  for (const std::string& each : steps_heading(mounting)) text += line(each);
+  if (mounting.steps.empty()) {
+    text += line("What would make it fit: baywright plans");
+    if (!others.empty()) text += line("These fit, name one with --drive and --place: " + listed(others) + ".");
+    return text;
+  }
+  return text + '\n' + steps_list(mounting) + '\n' + line("What to buy for it: baywright steps --shopping");
 }
 
 std::string steps_json(const Mounting& mounting) {

@@ -162,8 +162,8 @@ void add_seating(std::string& out, const Seating& seating, const Check& check, b
     const bool clearance = finding.kind == fit::Kind::clearance;
     if (clearance && finding.verdict == Verdict::fits && ++clear > 1) continue;  // the closest is enough
     // A screw is neither too long nor too short: one line says it.
-    if (finding.kind == fit::Kind::screw && finding.verdict == Verdict::fits &&
-        finding.why.code == fit::Code::screw_short)
+    if (finding.verdict == Verdict::fits &&
+        (finding.why.code == fit::Code::screw_short || finding.why.code == fit::Code::outer_screw_short))
       continue;
     const bool closing = clearance && finding.verdict && finding.verdict != Verdict::fits;
     if (closing && std::find(met.begin(), met.end(), finding.between[1]) != met.end()) continue;  // said with the first
@@ -212,8 +212,6 @@ std::string check_text(const Check& check, const Tally& tally, bool colour, cons
   return out;
 }
 
-namespace {
-
 double weight(const fit::ChainLink& link, tolerance::Method method) {
   const tolerance::Dimension& d = link.dimension;
   const double half = d.open() ? std::min(d.minus, d.plus) : 0.5 * (d.minus + d.plus);
@@ -222,6 +220,8 @@ double weight(const fit::ChainLink& link, tolerance::Method method) {
     return link.sensitivity * link.sensitivity * tolerance::variance(d);
   return method == tolerance::Method::worst ? part : part * part;
 }
+
+namespace {
 
 void add_chain(std::string& out, const Finding& finding, tolerance::Method method) {
   double whole = 0.0;
@@ -294,7 +294,8 @@ std::string explain_text(const Check& check, bool all, const Settlings& settling
           (finding.drawn ? in_words(check.sampling) : in_words(tolerance::chain_method(check.method))) + "), asked " +
           tolerance::in_words(finding.gap->asked);
       if (finding.share) figures += ", enough in " + percent(*finding.share) + " of builds";
-      figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
+      if (glm::length(finding.toward) > 0.5)
+        figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
       out += "    " + wrapped(figures, 4) + '\n';
       if (finding.shared) {
         out += "    " + wrapped(say_shared(*finding.shared), 4) + '\n';

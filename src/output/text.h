@@ -29,6 +29,9 @@ using Settlings = std::vector<std::optional<plans::Settling>>;
 /// `all`.
 [[nodiscard]] std::string explain_text(const fit::Check& check, bool all, const Settlings& settlings);
 
+/// How much of a gap's variation comes from one dimension of its chain, beside the others of that chain.
+[[nodiscard]] double weight(const fit::ChainLink& link, tolerance::Method method);
+
 /// The last lines of an answer: how limits add up, where to look for `more`, notes on the build, cautions.
 [[nodiscard]] std::string closing(const fit::Check& check, const std::string& more);
 

@@ -49,6 +49,15 @@ std::string why(const fit::Left& each) {
   return "is left: it is marginal in " + listed(each.marginal_alone, " and in ") + " (--accept-marginal counts that)";
 }
 
+/// What keeps a drive from one of the places where it fits alone.
+std::string say_in_the_way(const fit::InTheWay& each, tolerance::Method method) {
+  if (each.drive.empty()) return each.place + ": no way beside the others was found.";
+  const std::string other = each.drive + (each.at == each.place ? "" : ", in " + each.at + ',');
+  if (!each.between)
+    return each.place + ": " + (each.at == each.place ? "taken by " + each.drive + '.' : other + " takes its link.");
+  return each.place + ": " + other + " is in the way. " + say(*each.between, method);
+}
+
 }  // namespace
 
 std::string together_text(const fit::Check& check, const Together& together) {
@@ -60,7 +69,10 @@ std::string together_text(const fit::Check& check, const Together& together) {
     out += "  " + padded(drive, width) + "  " + wrapped(text, width + 4) + '\n';
   };
   for (const fit::Assigned& each : together.assigned) line(each.drive, where(each));
-  for (const fit::Left& each : together.left) line(each.drive, why(each));
+  for (const fit::Left& each : together.left) {
+    line(each.drive, why(each));
+    for (const fit::InTheWay& between : each.in_the_way) line("", say_in_the_way(between, check.method));
+  }
   for (const fit::Cost& cost : together.costs)
     out += "  " +
            wrapped("Using " + cost.place + " leaves " + links_in_words(cost.leaves) + " for " + cost.with + '.', 2) +

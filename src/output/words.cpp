@@ -55,6 +55,12 @@ std::string mm_down(double value) {
   return down_to_hundredths(std::max(0.0, value));
 }
 
+/// "6", "4.76": a length as shops name it.
+std::string whole_or_not(double value) {
+  const double rounded = std::round(value);
+  return std::abs(value - rounded) < 1e-9 ? std::to_string(std::lround(rounded)) : mm(value);
+}
+
 std::string whole(double value) {
   char text[32];
   std::snprintf(text, sizeof text, "%.0f", value);
@@ -230,6 +236,10 @@ std::string word(Kind kind) {
       return "drawing";
     case Kind::insulation:
       return "insulation";
+    case Kind::sheet:
+      return "sheet";
+    case Kind::standoff:
+      return "stand-off";
   }
   return {};
 }
@@ -426,6 +436,81 @@ std::string say_screw(const Reason& why, const std::optional<Verdict>& verdict, 
   }
 }
 
+/// A hole of a panel and the sheet round it.
+std::string say_sheet(const Reason& why) {
+  const auto w = [&why](const char* name) { return why.word(name); };
+  const auto f = [&why](const char* name) { return why.figure(name); };
+  const std::string more =
+      f("count") > 1.0 ? " So it is with " + whole(f("count") - 1.0) + " more of the place's holes." : "";
+  const std::string hole = "Hole " + whole(f("hole"));
+  const std::string other =
+      "hole " + whole(f("other")) + (w("of").empty() ? " that " + w("part") + " has" : " of " + w("of"));
+  switch (why.code) {
+    case Code::hole_off_sheet:
+      return hole + " lies " + w("where") + ' ' + w("part") + ": there is no sheet for its screw." + more;
+    case Code::hole_breaks_out:
+      return hole + " is " + in_hundredths(f("edge")) + " mm from an edge of " + w("part") +
+             (f("left") < 0.0 ? " and breaks out of it" : " and may break out of it") + "; two diameters, " +
+             in_hundredths(f("asked")) + ", are the rule (common practice)." + more;
+    case Code::hole_near_edge:
+      return hole + " is " + in_hundredths(f("edge")) + " mm from an edge of " + w("part") +
+             ", less than two diameters (" + in_hundredths(f("asked")) +
+             "; common practice): the sheet may tear or bulge there." + more;
+    case Code::holes_meet:
+      return hole + " and " + other +
+             (f("web") < 0.0 ? " overlap by " + in_hundredths(-f("web"))
+                             : " leave " + in_hundredths(f("web")) + " of sheet and may run into each other") +
+             " mm; two thicknesses between them, " + in_hundredths(f("asked")) + ", are the rule (common practice)." +
+             more;
+    case Code::holes_near:
+      return hole + " leaves " + in_hundredths(f("web")) + " mm of sheet to " + other +
+             ", less than two thicknesses (" + in_hundredths(f("asked")) + "; common practice)." + more;
+    default:
+      return {};
+  }
+}
+
+/// A hole near a bend.
+std::string say_bend(const Finding& finding, tolerance::Method method) {
+  const Reason& why = finding.why;
+  const fit::GapFigures& gap = *finding.gap;
+  const double count = why.figure("count");
+  return "Hole " + whole(why.figure("hole")) +
+         (gap.nominal < 0.0 ? " runs " + in_hundredths(-gap.nominal) + " mm into a bend of "
+                            : " is " + in_hundredths(gap.nominal) + " mm from a bend of ") +
+         why.word("part") +
+         (gap.min < gap.nominal - 1e-9 ? ", " + in_hundredths(gap.min) + ' ' + with_limits(method) : "") +
+         "; the rule is two thicknesses and the radius inside, " + in_hundredths(gap.asked) +
+         " from the hole's edge (common practice" +
+         (why.word("inside") == "taken" ? "; radius not said, taken as one thickness" : "") +
+         "): it is drawn out of round when the sheet is bent." +
+         (count > 1.0 ? " So it is with " + whole(count - 1.0) + " more of the place's holes." : "");
+}
+
+/// The screw from outside into a threaded stand-off. `worst`: the gap's lower limit.
+std::string say_outer(const Reason& why, const std::optional<Verdict>& verdict, double worst,
+                      tolerance::Method method) {
+  const auto f = [&why](const char* name) { return why.figure(name); };
+  if (why.code == Code::outer_screw_unsaid)
+    return "The screw " + why.word("thread") +
+           " from outside into each stand-off was not checked: give it as `outside`.";
+  const std::string in = "The screw " + why.word("thread") + " x " + whole_or_not(f("length")) + " from outside goes " +
+                         in_hundredths(std::max(0.0, f("in"))) + " mm into its stand-off";
+  const bool deep = why.code == Code::outer_screw_long;
+  const std::string asked = deep ? in_hundredths(f("most")) + ", where its stud begins at the latest"
+                                 : "the two threads (" + in_hundredths(f("least")) + " mm) that hold";
+  if (verdict == Verdict::fits) return in + (deep ? "; less than " : ", at least ") + asked + ".";
+  return in +
+         (verdict == Verdict::marginal ? ", near "
+          : deep                       ? ", more than "
+                                       : ", less than ") +
+         asked +
+         (verdict == Verdict::marginal ? ", and " + with_limits(method) + " it is " + in_hundredths(-worst) + " wrong"
+                                       : "") +
+         "." +
+         (f("buy") > 0.0 ? " Buy " + in_hundredths(f("buy")) + " mm." : " None of the usual lengths is right here.");
+}
+
 std::string say_fixing(const Reason& why) {
   const auto w = [&why](const char* name) { return why.word(name); };
   const auto f = [&why](const char* name) { return why.figure(name); };
@@ -448,6 +533,9 @@ std::string say_fixing(const Reason& why) {
     case Code::screw_unjudged:
       return "How deep a screw may go into " + w("into") +
              " is in no table that could be read: its length is not judged.";
+    case Code::screw_unsaid:
+      return "How deep the " + w("what") + " " + w("thread") +
+             " goes was not checked, since its length is not said: give it as `length`.";
     case Code::head_through:
       return "The head of a " + w("thread") + " screw is " + in_hundredths(f("head")) + " across and the hole " +
              in_hundredths(f("hole")) + ": put a washer under it, or drill smaller.";
@@ -501,8 +589,17 @@ std::string say(const Reason& why) {
     case Code::height_unknown:
       return "How high this " + w("form") + " is was not said: name its height, or measure it and give `height`.";
     case Code::parts_overlap:
-      return "In this build " + w("a") + " and " + w("b") + " run " + mm(f("depth")) +
-             " mm into each other: check the measures.";
+      return "In this build " + w("a") + " and " + w("b") + " run " + mm(f("depth")) + " mm into each other" +
+             (f("worst") > f("depth") + 1e-9 ? ", " + mm_up(f("worst")) + " at the limits" : "") +
+             ": check the measures.";
+    case Code::parts_may_meet:
+      return "In this build " + w("a") + " and " + w("b") +
+             (f("depth") < 0.0 ? " are " + in_hundredths(-f("depth")) + " mm apart" : " touch") + ", and run up to " +
+             mm_up(f("worst")) + " mm into each other at the limits: measure them closer, or fit one to the other.";
+    case Code::part_screw_short:
+      return "A screw " + w("thread") + " x " + whole_or_not(f("length")) + " passes " + w("part") + " and goes " +
+             in_hundredths(std::max(0.0, f("in"))) + " mm into its thread, less than one diameter (" +
+             in_hundredths(f("least")) + " mm), which rules of thumb ask of steel.";
     case Code::occupied:
       return "The place is taken by " + w("by") + ".";
     case Code::cover_stays:
@@ -519,7 +616,8 @@ std::string say(const Reason& why) {
     default:
       break;
   }
-  for (const auto& words : {say_question, say_way, say_access, say_mesh})
+  if (why.code == Code::outer_screw_unsaid) return say_outer(why, std::nullopt, 0.0, tolerance::Method::worst);
+  for (const auto& words : {say_question, say_way, say_access, say_mesh, say_sheet})
     if (std::string said = words(why); !said.empty()) return said;
   return say_fixing(why);
 }
@@ -547,6 +645,9 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
 
 std::string say(const Finding& finding, tolerance::Method method) {
   if (!finding.drawn) method = tolerance::chain_method(method);
+  if (finding.gap && finding.why.code == Code::hole_near_bend) return say_bend(finding, method);
+  if (finding.gap && finding.kind == Kind::standoff)
+    return say_outer(finding.why, finding.verdict, finding.gap->min, method);
   if (finding.gap && finding.why.code == Code::hole_reach) return say_reach(finding, method);
   if (finding.gap && finding.kind == Kind::screw && finding.why.code != Code::head_through)
     return say_screw(finding.why, finding.verdict, finding.gap->min, method);

@@ -331,6 +331,12 @@ std::vector<double> Fields::numbers(std::string_view key, std::size_t size) {
   return out;
 }
 
+std::vector<double> Fields::numbers(std::string_view key) {
+  std::vector<double> out;
+  for (const toml::node& node : list(key)) out.push_back(finite(node, key));
+  return out;
+}
+
 std::vector<int> Fields::integers(std::string_view key) {
   std::vector<int> out;
   for (const toml::node& node : list(key)) {

@@ -68,6 +68,7 @@ class Fields {
   [[nodiscard]] std::vector<GivenLength> lengths(std::string_view key, const std::vector<std::string>& names,
                                                  const Measuring& measuring, double least);
   [[nodiscard]] std::vector<double> numbers(std::string_view key, std::size_t size);
+  [[nodiscard]] std::vector<double> numbers(std::string_view key);  // any number of them
   [[nodiscard]] std::vector<int> integers(std::string_view key);
   [[nodiscard]] std::vector<std::string> texts(std::string_view key);      // one text or a list of them
   [[nodiscard]] std::vector<geometry::Vec2> points(std::string_view key);  // an outline: three or more

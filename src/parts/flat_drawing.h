@@ -38,13 +38,15 @@ struct DrawnCircle {
 struct FlatDrawing {
   std::vector<Stroke> strokes;
   std::vector<DrawnCircle> circles;
+  std::vector<Stroke> bends;               // DXF: straight lines on a layer named BEND
   std::optional<double> unit_mm;           // mm of one of its units; none: the file does not say
   std::map<std::string, int> passed_over;  // what was there and is not understood, by its name
 };
 
-/// ASCII DXF, R12 to 2018: LINE, ARC, CIRCLE, LWPOLYLINE and POLYLINE (with bulges) of the model, on any layer. Throws
-/// Stop: a line that is no group code, a figure that is none, a file that ends before its EOF, an entity without its
-/// points or drawn from behind, more than `most_strokes`.
+/// ASCII DXF, R12 to 2018: LINE, ARC, CIRCLE, LWPOLYLINE and POLYLINE (with bulges) of the model, on any layer;
+/// what is on a layer named BEND, in capitals or not, must be a LINE. Throws Stop: a line that is no group code, a
+/// figure that is none, a file that ends before its EOF, an entity without its points or drawn from behind, more than
+/// `most_strokes`.
 [[nodiscard]] FlatDrawing read_flat_dxf(std::string_view text, const std::string& file);
 
 /// SVG: path (M L H V Z A C), rect, circle, polygon, polyline and line, in groups, with transforms. `unit_mm` from
@@ -65,6 +67,7 @@ struct FlatOutline {
   geometry::Outline outline;             // counter-clockwise, mm
   std::vector<geometry::Outline> holes;  // mm
   std::vector<Hole> round;               // those of the holes that are circles
+  std::vector<Bend> bends;
   std::map<std::string, int> passed_over;
 };
 

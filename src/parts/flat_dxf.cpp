@@ -1,5 +1,6 @@
 #include "parts/flat_words.h"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <numbers>
@@ -9,6 +10,8 @@ namespace baywright::parts {
 using geometry::Vec2;
 
 namespace {
+
+constexpr std::size_t most_bends = 1000;
 
 struct Pair {
   int code = 0;
@@ -160,12 +163,36 @@ class DxfReader {
                 "mirror it back and flatten the drawing");
   }
 
+  static bool on_bend_layer(const Entity& entity) {
+    return std::any_of(entity.pairs.begin(), entity.pairs.end(), [](const Pair& pair) {
+      constexpr std::string_view layer = "BEND";
+      return pair.code == 8 && pair.value.size() == layer.size() &&
+             std::equal(layer.begin(), layer.end(), pair.value.begin(),
+                        [](char a, char b) { return a == b || a - 'A' + 'a' == b; });
+    });
+  }
+
+  void add_bend(const Entity& entity) {
+    if (entity.name != "LINE")
+      stop_flat(file_, entity.line, "this " + entity.name + " on layer BEND is no bend",
+                "a sheet is bent along straight lines: draw a LINE there, or use another layer");
+    const Vec2 from(need(entity, 10), need(entity, 20));
+    const Vec2 to(need(entity, 11), need(entity, 21));
+    if (!(glm::distance(from, to) > 0.0))
+      stop_flat(file_, entity.line, "this LINE on layer BEND has no length", "take it out");
+    if (out_.bends.size() >= most_bends)
+      stop_flat(file_, entity.line, "more than " + std::to_string(most_bends) + " bends", "leave some out");
+    out_.bends.push_back({from, to, {}, entity.line});
+  }
+
   void add(const Entity& entity) {
     const std::string& name = entity.name;
     const bool continues = name == "VERTEX" || name == "SEQEND";
     if (open_ && !continues) stop_flat(file_, entity.line, "a POLYLINE has no SEQEND", "save the drawing again");
     if (maybe(entity, 67).value_or(0.0) == 1.0) return;  // on a sheet of paper beside the model: its frame and title
-    if (name == "LINE") {
+    if (on_bend_layer(entity)) {
+      add_bend(entity);
+    } else if (name == "LINE") {
       add_stroke(out_, {{need(entity, 10), need(entity, 20)}, {need(entity, 11), need(entity, 21)}, {}, entity.line},
                  file_);
     } else if (name == "ARC") {

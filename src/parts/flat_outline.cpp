@@ -142,6 +142,7 @@ FlatDrawing in_mm(const FlatDrawing& drawing, double mm) {
     stroke.to *= mm;
     if (stroke.arc) stroke.arc->centre *= mm, stroke.arc->radius *= mm;
   }
+  for (Stroke& bend : out.bends) bend.from *= mm, bend.to *= mm;
   for (DrawnCircle& circle : out.circles) circle.centre *= mm, circle.radius *= mm;
   return out;
 }
@@ -191,6 +192,7 @@ FlatOutline outline_of(const FlatDrawing& drawing, const std::string& file, std:
   check_solid(loops, file);
   FlatOutline out;
   out.passed_over = flat.passed_over;
+  for (const Stroke& bend : flat.bends) out.bends.push_back({bend.from, bend.to});
   out.outline = std::move(loops.front().corners);
   if (area(out.outline) < 0.0) std::reverse(out.outline.begin(), out.outline.end());
   for (std::size_t i = 1; i < loops.size(); ++i) {

@@ -146,6 +146,8 @@ Part turned(Part part, int quarters) {
   for (int turns = ((quarters % 4) + 4) % 4; turns > 0; --turns) {
     for (Body& body : part.bodies) body = quarter_turned(std::move(body));
     for (Hole& hole : part.holes) std::tie(hole.x, hole.y) = std::pair(-hole.y, hole.x);
+    for (Bend& bend : part.bends)
+      for (geometry::Vec2* end : {&bend.from, &bend.to}) *end = {-end->y, end->x};
   }
   return part;
 }

@@ -40,6 +40,13 @@ struct Hole {
   double x = 0.0, y = 0.0, diameter = 0.0;  // mm
 };
 
+/// A line along which a sheet is bent, seen along part z: the middle of the bend as drawn.
+struct Bend {
+  geometry::Vec2 from{0.0};  // mm
+  geometry::Vec2 to{0.0};
+  std::optional<double> inside{};  // mm, the radius inside; none: not said
+};
+
 /// A mesh file behind a body: what was read into it, for people to judge.
 struct Model {
   std::string body;
@@ -68,6 +75,7 @@ struct Part {
   std::vector<Hole> holes;
   std::vector<Model> models;
   std::vector<OutlineFile> drawings;
+  std::vector<Bend> bends;
 
   int add(tolerance::Dimension dimension);  // its index
 };

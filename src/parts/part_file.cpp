@@ -55,6 +55,7 @@ void add_drawn(Part& part, Body& body, Fields& prism) {
   body.outline = std::move(drawn.outline);
   body.holes = std::move(drawn.holes);
   part.holes = std::move(drawn.round);
+  part.bends = std::move(drawn.bends);
   part.drawings.push_back({named, std::move(drawn.passed_over)});
 }
 

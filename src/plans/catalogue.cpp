@@ -6,13 +6,6 @@
 
 namespace baywright::plans {
 
-namespace {
-
-constexpr double thickest_sheet =
-    3.0;  // mm: beyond it is no sheet that is filed by hand or stands on spacers; practice
-
-}  // namespace
-
 std::string limited(const tolerance::Dimension& dimension) {
   if (!dimension.exact()) return build::length_text(dimension.nominal, dimension.minus, dimension.plus);
   std::string text = build::length_text(dimension.nominal, 0.0, 0.0);
@@ -28,17 +21,6 @@ std::string sourced(const tolerance::Dimension& dimension) {
 std::string table_of(const build::Place& place) {
   const auto* bay = std::get_if<build::Bay>(&place.socket);
   return bay == nullptr ? "slot" : bay->panel ? "panel" : "bay";
-}
-
-double size_along(const parts::Part& part, int axis) {
-  const std::vector<double> values = parts::nominal_values(part);
-  return parts::outer_face(part, axis, true).at(values) - parts::outer_face(part, axis, false).at(values);
-}
-
-bool sheet(const parts::Part& part, int axis) {
-  const bool flat = part.bodies.size() == 1 && part.bodies.front().form != parts::Body::Form::mesh &&
-                    part.bodies.front().form != parts::Body::Form::cylinder;
-  return flat && part.kind == "part" && size_along(part, axis) <= thickest_sheet;
 }
 
 bool bears_on(const build::Build& build, const Option& option, const fit::Finding& finding) {

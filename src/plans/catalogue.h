@@ -66,9 +66,5 @@ void add_openings(std::vector<Option>& out, const Spot& spot, const fit::Seating
 
 /// "slot", "bay" or "panel": the table that describes a place.
 [[nodiscard]] std::string table_of(const build::Place& place);
-/// Whether a part is a sheet along that axis: one flat solid, no thicker than sheet metal.
-[[nodiscard]] bool sheet(const parts::Part& part, int axis);
-/// The part's size along an axis, mm, nominal.
-[[nodiscard]] double size_along(const parts::Part& part, int axis);
 
 }  // namespace baywright::plans

@@ -1,8 +1,8 @@
 #include "plans/drilling.h"
 
 #include "fit/fixing.h"
+#include "fit/sheet_holes.h"
 #include "parts/naming.h"
-#include "plans/part_face.h"
 #include "standards/fasteners.h"
 #include "standards/general_tolerances.h"
 #include "tolerance/draw.h"
@@ -28,111 +28,12 @@ namespace {
 constexpr double least_side = 10.0;  // mm: a smaller part is hidden by the sheet's own marks
 constexpr std::int64_t drillings = 10'000;
 constexpr std::uint64_t seed = 1;
-constexpr double drill_step = 0.1;  // of the twist drills that are sold
-// Of a hole that an outline has already, mm: round to so much, no larger than asked for by so much, no smaller.
-constexpr double round_to = 0.05;
-constexpr double larger_at_most = 0.5;
-constexpr double smaller_at_most = 0.05;
+constexpr double drill_step = 0.1;           // of the twist drills that are sold
 constexpr double seat_asked = 1.0;           // mm of sheet round a hole, under a spacer: common practice, no source
 constexpr double spacer_in_diameters = 2.0;  // how wide it is, as a seating has it: common practice, no source
 
 Outline rectangle(const Vec2& low, const Vec2& high) {
   return {low, {high.x, low.y}, high, {low.x, high.y}};
-}
-
-/// Of a prism its outline, of a bar a circle's polygon, else the box round it.
-std::vector<Outline> outline_of(const parts::Part& part, const PartFace& face) {
-  const std::vector<double> values = parts::nominal_values(part);
-  const parts::Body* largest = nullptr;
-  Vec2 low(0.0);
-  Vec2 high(0.0);
-  for (const parts::Body& body : part.bodies) {
-    if (body.drawn_only) continue;
-    const auto at = [&](const parts::Coordinates& c) {
-      return others({c[0].at(values), c[1].at(values), c[2].at(values)}, face.axis);
-    };
-    const Vec2 side = at(body.high) - at(body.low);
-    if (largest != nullptr && side.x * side.y <= (high - low).x * (high - low).y) continue;
-    largest = &body;
-    low = at(body.low);
-    high = at(body.high);
-  }
-  std::vector<Outline> found;
-  if (largest != nullptr && largest->form == parts::Body::Form::prism && largest->axis == face.axis && face.axis == 2) {
-    found.push_back(largest->outline);
-    for (const Outline& hole : largest->holes) found.push_back(hole);
-  } else {
-    found.push_back(rectangle(low, high));
-  }
-  for (Outline& outline : found)
-    for (Vec2& p : outline) p = face.flat(p);
-  return found;
-}
-
-double distance_to_segment(const Vec2& p, const Vec2& a, const Vec2& b) {
-  const Vec2 way = b - a;
-  const double t = glm::dot(way, way) > 0.0 ? glm::dot(p - a, way) / glm::dot(way, way) : 0.0;
-  return glm::distance(p, a + std::min(1.0, std::max(0.0, t)) * way);
-}
-
-bool inside(const std::vector<Outline>& outlines, const Vec2& p) {
-  bool in = false;
-  for (const Outline& outline : outlines)
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const Vec2& a = outline[i];
-      const Vec2& b = outline[(i + 1) % outline.size()];
-      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) in = !in;
-    }
-  return in;
-}
-
-/// The hole that an opening is; none: it is not round.
-std::optional<Kept> round_of(const Outline& opening) {
-  Vec2 low = opening.front();
-  Vec2 high = low;
-  for (const Vec2& p : opening) low = glm::min(low, p), high = glm::max(high, p);
-  const Kept out{0.5 * (low + high), 0.25 * (high.x - low.x + high.y - low.y)};
-  for (const Vec2& p : opening)
-    if (!(std::abs(glm::distance(p, out.at) - out.radius) <= round_to)) return std::nullopt;
-  if (opening.size() < 8) return std::nullopt;  // a square's corners lie on a circle too
-  return out;
-}
-
-/// Whether a hole that the part has is that of a place. Then the place's is there; a smaller one is a pilot, and the
-/// hole is still drilled.
-bool is_same(const Kept& round, DrillHole& hole) {
-  const double off = glm::distance(round.at, hole.at);
-  const double larger = 2.0 * round.radius - hole.diameter.nominal;
-  if (!(off <= round.radius && larger <= larger_at_most)) return false;
-  if (larger >= std::min(-smaller_at_most, hole.diameter.low() - hole.diameter.nominal)) {
-    hole.there = true;
-    hole.there_off = off;
-  }
-  return true;
-}
-
-/// Finds the places' holes that the part has already: each is listed once, and no longer among the openings. So are the
-/// part's own.
-void find_there(Drilling& out) {
-  const auto first_own =
-      std::find_if(out.holes.begin(), out.holes.end(), [](const DrillHole& each) { return each.own; });
-  const auto is_placed = [&](const Kept& round) {
-    return std::any_of(out.holes.begin(), first_own, [&](DrillHole& each) { return is_same(round, each); });
-  };
-  const std::vector<DrillHole> own(first_own, out.holes.end());
-  std::erase_if(out.outline, [&, first = out.outline.data()](const Outline& each) {
-    const std::optional<Kept> round = &each == first ? std::nullopt : round_of(each);
-    if (!round) return false;
-    return is_placed(*round) || std::any_of(own.begin(), own.end(), [&](const DrillHole& has) {
-             return glm::distance(round->at, has.at) <= round_to &&
-                    std::abs(2.0 * round->radius - has.diameter.nominal) <= 2.0 * round_to;
-           });
-  });
-  std::vector<DrillHole> others;
-  for (const DrillHole& each : own)
-    if (!is_placed({each.at, 0.5 * each.diameter.nominal})) others.push_back(each);
-  out.holes.erase(first_own, out.holes.end());
-  out.holes.insert(out.holes.end(), others.begin(), others.end());
 }
 
 const Bay* drilled_bay(const Place& place) {
@@ -279,7 +180,7 @@ std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, d
   return out;
 }
 
-Pattern pattern_of(const Place& place, const Bay& bay, const PartFace& face, const Held& held, bool ways) {
+Pattern pattern_of(const Place& place, const Bay& bay, const fit::PartFace& face, const Held& held, bool ways) {
   const build::Fixing& fixing = *bay.fixing;
   Pattern out{.place = place.name,
               .drive = {},
@@ -307,8 +208,8 @@ Pattern pattern_of(const Place& place, const Bay& bay, const PartFace& face, con
     const double half = 0.5 * (bay.on_edge ? cased.height : cased.width).at(values);
     const double end = cased.end.at(values);
     for (const Vec2& corner : rectangle({0.0, -half}, {end, half}))
-      out.drive_outline.push_back(on_face(place, face, corner.x, corner.y));
-    out.connector = on_face(place, face, 0.0, 0.0);
+      out.drive_outline.push_back(fit::on_face(place, face, corner.x, corner.y));
+    out.connector = fit::on_face(place, face, 0.0, 0.0);
   }
   if (fixing.thread.empty()) return out;
   out.zones_allowed = zones_allowed(fixing.diameter.dimension.low(), fasteners::thread(fixing.thread)->major.nominal);
@@ -321,19 +222,39 @@ Pattern pattern_of(const Place& place, const Bay& bay, const PartFace& face, con
   return out;
 }
 
-/// Edge and web of each hole, once all are known.
-void measure(Drilling& out) {
-  for (std::size_t i = 0; i < out.holes.size(); ++i) {
-    DrillHole& hole = out.holes[i];
-    hole.edge = hole.web = std::numeric_limits<double>::infinity();
-    for (const Outline& outline : out.outline)
-      for (std::size_t k = 0; k < outline.size(); ++k)
-        hole.edge = std::min(hole.edge, distance_to_segment(hole.at, outline[k], outline[(k + 1) % outline.size()]));
-    for (std::size_t j = 0; j < out.holes.size(); ++j)
-      if (j != i)
-        hole.web = std::min(hole.web, glm::distance(hole.at, out.holes[j].at) -
-                                          0.5 * (hole.diameter.nominal + out.holes[j].diameter.nominal));
+/// Lays the holes on the part, measured; those of its own that are a place's go. Says which is not on its sheet.
+std::optional<std::string> lay_out(const build::HostPart& host, const fit::PartFace& face, Drilling& out) {
+  std::vector<fit::SheetHole> asked;
+  for (const DrillHole& hole : out.holes)
+    asked.push_back({.at = hole.at, .diameter = hole.diameter.nominal, .least = hole.diameter.low(), .own = hole.own});
+  const fit::HoleSheet sheet = fit::lay_out(host.part, face, std::move(asked));
+  out.outline = sheet.outline;
+  for (const parts::Bend& bend : sheet.bends) out.bends.push_back({bend.from, bend.to});
+  std::vector<DrillHole> holes;
+  for (const fit::SheetHole& laid : sheet.holes) {
+    DrillHole hole = out.holes[laid.given];
+    if (laid.on != fit::SheetHole::On::sheet)
+      return "hole " + std::to_string(holes.size() + 1) + " (" + hole.place +
+             (laid.on == fit::SheetHole::On::opening && !hole.own ? ") lies in an opening of `" : ") lies off part `") +
+             host.name + "`, at " + tolerance::in_words(hole.at.x) + " and " + tolerance::in_words(hole.at.y) +
+             " from its left and lower edge";
+    hole.there = laid.there;
+    hole.there_off = laid.there_off;
+    hole.edge = laid.edge;
+    hole.web = laid.web;
+    hole.bend = laid.bend;
+    if (!hole.own) {
+      const auto pattern = std::find_if(out.patterns.begin(), out.patterns.end(),
+                                        [&](const Pattern& each) { return each.place == hole.place; });
+      const double thickness = pattern->sheet.nominal;
+      hole.edge_asked = fit::edge_asked(hole.diameter.nominal);
+      hole.web_asked = fit::web_asked(thickness);
+      hole.bend_asked = fit::bend_asked(thickness, laid.inside);
+    }
+    holes.push_back(std::move(hole));
   }
+  out.holes = std::move(holes);
+  return std::nullopt;
 }
 
 /// By size, so that a drill is changed once; within a size to the nearest hole that is left.
@@ -357,26 +278,24 @@ std::vector<std::size_t> order_of(const std::vector<DrillHole>& holes) {
   return out;
 }
 
-void add_place(const Build& build, const Place& place, const Bay& bay, const PartFace& face, bool ways, Drilling& out) {
+void add_place(const Build& build, const Place& place, const Bay& bay, const fit::PartFace& face, bool ways,
+               Drilling& out) {
   const build::Fixing& fixing = *bay.fixing;
   const Held held = held_by(build, bay);
   out.patterns.push_back(pattern_of(place, bay, face, held, ways));
-  const double d = fixing.diameter.dimension.nominal;
   for (std::size_t i = 0; i < fixing.holes.size(); ++i) {
     DrillHole hole;
-    hole.at = on_face(place, face, fixing.holes[i][0], fixing.holes[i][1]);
+    hole.at = fit::on_face(place, face, fixing.holes[i][0], fixing.holes[i][1]);
     hole.place = place.name;
     hole.diameter = fixing.diameter.dimension;
     for (const fit::UsedHole& used : held.used)
       if (used.index == i) hole.meets = used.drive_hole->name;
-    hole.edge_asked = general::edge_distance_in_diameters() * d;
-    hole.web_asked = general::web_in_thicknesses() * fixing.sheet.dimension.nominal;
     out.holes.push_back(std::move(hole));
   }
 }
 
 /// The part's own holes, on its top and its back: nobody drills them, so no rule is asked of them.
-void add_own(const parts::Part& part, const PartFace& face, Drilling& out) {
+void add_own(const parts::Part& part, const fit::PartFace& face, Drilling& out) {
   if (face.axis != 2) return;
   for (const parts::Hole& own : part.holes) {
     DrillHole hole;
@@ -457,7 +376,7 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
   if (const auto* fault = std::get_if<std::string>(&asked)) return *fault;
   const int carrier = std::get<int>(asked);
   const build::HostPart& host = build.parts[static_cast<std::size_t>(carrier)];
-  std::optional<PartFace> face;
+  std::optional<fit::PartFace> face;
   Drilling out;
   out.part = host.name;
   for (const Place& each : build.places) {
@@ -470,29 +389,19 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
       if (named) return "the holes of place `" + place + "` are in side walls, which no part describes";
       continue;
     }
-    if (!face) face = face_of(host.part, each.axis, each.back);
+    if (!face) face = fit::face_of(host.part, each.axis, each.back);
     if (face->axis != each.axis || face->back != each.back)
       return "part `" + host.name + "` has holes on several faces: name one place with --place";
     add_place(build, each, *bay, *face, ways, out);
   }
-  if (!face) face = face_of(host.part, 2, false);
+  if (!face) face = fit::face_of(host.part, 2, false);
   if (place.empty()) add_own(host.part, *face, out);
   if (out.holes.empty()) return "part `" + host.name + "` has no holes";
   out.size = face->size;
   if (!(out.size.x >= least_side && out.size.y >= least_side))
     return "part `" + host.name + "` measures " + tolerance::in_words(out.size.x) + " by " +
            tolerance::in_words(out.size.y) + ": a template wants " + tolerance::in_words(least_side) + " or more";
-  out.outline = outline_of(host.part, *face);
-  find_there(out);
-  for (std::size_t i = 0; i < out.holes.size(); ++i) {
-    if (inside(out.outline, out.holes[i].at)) continue;
-    const bool opening = !out.holes[i].own && inside({out.outline.front()}, out.holes[i].at);
-    return "hole " + std::to_string(i + 1) + " (" + out.holes[i].place +
-           (opening ? ") lies in an opening of `" : ") lies off part `") + host.name + "`, at " +
-           tolerance::in_words(out.holes[i].at.x) + " and " + tolerance::in_words(out.holes[i].at.y) +
-           " from its left and lower edge";
-  }
-  measure(out);
+  if (auto fault = lay_out(host, *face, out)) return std::move(*fault);
   out.order = order_of(out.holes);
   return out;
 }

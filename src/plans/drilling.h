@@ -4,6 +4,7 @@
 #include "build/build.h"
 #include "geometry/solid.h"
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -29,7 +30,9 @@ struct DrillHole {
   double edge = 0.0;              // mm, its centre to the nearest edge of the part
   double edge_asked = 0.0;        // by the rule of `edge_distance_in_diameters`; 0 of the part's own
   double web = 0.0;               // mm of sheet between it and the nearest other hole; infinite with one hole
-  double web_asked = 0.0;         // by the rule of `web_in_thicknesses`; 0 where the sheet's thickness is not known
+  double web_asked = 0.0;         // by the rule of `web_in_thicknesses`; 0 of the part's own
+  double bend = 0.0;              // mm from its edge to the nearest bend of the part; infinite without one
+  double bend_asked = 0.0;        // by the rule of `bend_distance_in_thicknesses`; 0 of the part's own
 };
 
 /// What keeps the screw from passing the hole: a pan head, a washer under it. Unknown: no head of the thread is
@@ -76,6 +79,7 @@ struct Drilling {
   Vec2 size{0.0};                // mm
   std::vector<Outline> outline;  // of the part's largest body, openings after it but those that are `there`; the box
                                  // round it, unless it is a plate that is seen along z
+  std::vector<std::array<Vec2, 2>> bends;  // their middle lines
   std::vector<DrillHole> holes;
   std::vector<Pattern> patterns;
   std::vector<std::size_t> order;  // holes in the order of drilling: small ones first, then the shortest way on; none

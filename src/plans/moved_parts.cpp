@@ -1,7 +1,7 @@
 #include "plans/moved_parts.h"
 
 #include "fit/host.h"
-#include "fit/limits.h"
+#include "fit/host_overlaps.h"
 #include "geometry/travel.h"
 
 #include <algorithm>
@@ -29,7 +29,7 @@ bool passes_through(const Element& from, const Element& other, const Vec3& shift
 class Moved {
  public:
   Moved(const build::Build& before, const build::Build& after, tolerance::Method method)
-      : before_(fit::compile(before)), after_(fit::compile(after)), method_(tolerance::chain_method(method)) {}
+      : before_(fit::compile(before)), after_(fit::compile(after)), method_(method) {}
 
   [[nodiscard]] bool harm() const {
     const std::size_t parts = std::min(before_.parts.size(), after_.parts.size());
@@ -55,16 +55,13 @@ class Moved {
         if (passes_through(before_.scene.element(before_.parts[i].first + e),
                            before_.scene.element(before_.parts[j].first + f), shift))
           return true;
-        const double least = least_gap(after_, a.first + e, b.first + f);
+        const double least = fit::least_gap(after_, a.first + e, b.first + f, method_);
         if (!(least >= -deeper) &&
-            !(least >= least_gap(before_, before_.parts[i].first + e, before_.parts[j].first + f) - deeper))
+            !(least >=
+              fit::least_gap(before_, before_.parts[i].first + e, before_.parts[j].first + f, method_) - deeper))
           return true;
       }
     return false;
-  }
-
-  [[nodiscard]] double least_gap(const fit::Host& host, int a, int b) const {
-    return fit::limits(host.scene, host.scene.element(a), host.scene.element(b), method_, 0.0).min;
   }
 
   fit::Host before_;

@@ -1,6 +1,7 @@
 // An opening in a sheet that stands in the way: a window, or a notch in its edge, over what comes too near.
 #include "fit/host.h"
 #include "fit/seat.h"
+#include "parts/sheet.h"
 #include "plans/catalogue.h"
 
 #include <algorithm>
@@ -114,7 +115,7 @@ void add_openings(std::vector<Option>& out, const Spot& spot, const fit::Seating
   std::optional<fit::Seated> seated;
   for (std::size_t i = 1; i < build.parts.size(); ++i) {
     const build::HostPart& part = build.parts[i];
-    if (!in_the_way(now, part.name) || !sheet(part.part, 2) || part.part.id != "inline") continue;
+    if (!in_the_way(now, part.name) || !parts::is_sheet(part.part, 2) || part.part.id != "inline") continue;
     if (part.part.bodies.front().form != parts::Body::Form::box) continue;
     const std::vector<double> values = parts::nominal_values(part.part);
     const bool as_written = parts::outer_face(part.part, 0, false).at(values) == 0.0 &&
@@ -131,7 +132,7 @@ void add_openings(std::vector<Option>& out, const Spot& spot, const fit::Seating
       if (finding.gap && finding.between[1] == part.name) asked = std::max(asked, finding.gap->asked);
     auto cut = too_near(*host, *seated, static_cast<int>(i), asked);
     if (!cut) continue;
-    const auto rest = cut_out(size_along(part.part, 0), size_along(part.part, 1), *cut);
+    const auto rest = cut_out(parts::size_along(part.part, 0), parts::size_along(part.part, 1), *cut);
     if (!rest) continue;
     const parts::Coordinate top = parts::outer_face(part.part, 2, true);
     tolerance::Dimension thickness = part.part.dimensions[static_cast<std::size_t>(top.shares.front().dimension)];

@@ -34,6 +34,23 @@ std::string_view word(Price price) {
   return {};
 }
 
+bool unchecked(Caution caution) {
+  switch (caution) {
+    case Caution::screws_longer:
+    case Caution::opening_moves:
+    case Caution::brackets_move:
+    case Caution::hole_there:
+    case Caution::sheet_only:
+      return true;
+    case Caution::chips_differ:
+    case Caution::sizes_of_adapter:
+    case Caution::money_unknown:
+    case Caution::data_moves:
+      return false;
+  }
+  return true;
+}
+
 std::string_view word(Caution caution) {
   switch (caution) {
     case Caution::screws_longer: return "screws longer";

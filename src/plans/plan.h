@@ -48,6 +48,8 @@ enum class Caution {
   money_unknown,     // what has to be bought
   data_moves,        // what is on the drive that is not taken
 };
+/// Whether it stands for a limit that nothing checks: the plan may not hold.
+[[nodiscard]] bool unchecked(Caution caution);
 [[nodiscard]] std::string_view word(Caution caution);  // "hole there", as in JSON
 
 struct Change {
@@ -57,7 +59,7 @@ struct Change {
   double from = 0.0;   // mm; 0 where it is no length
   double value = 0.0;
   double pressed = 0.0;         // other_pad: by how much, as a share of its free thickness
-  double screw = 0.0;           // mm: the length that goes with a spacer under a drive; 0: as it is
+  double screw = 0.0;           // mm: the length that goes with a spacer; 0: as it is
   std::array<double, 4> cut{};  // opening: low x, low y, high x, high y in the part's coordinates, mm
   std::vector<Price> prices{};
   bool reversible = true;

@@ -1,14 +1,17 @@
 #include "plans/printable.h"
 
+#include "fit/part_face.h"
 #include "parts/naming.h"
-#include "plans/part_face.h"
+#include "plans/adapter_plate.h"
+#include "plans/bracket.h"
+#include "plans/part_words.h"
+#include "plans/printed_mark.h"
 #include "standards/fasteners.h"
 #include "tolerance/reading.h"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 #include <optional>
 
 namespace baywright::plans {
@@ -24,7 +27,6 @@ namespace general = standards::general_tolerances;
 
 namespace {
 
-using Made = std::variant<Printable, std::string>;
 using Kind = Printable::Kind;
 
 // Common practice, no source: as thick as guides a bit, as broad as fingers hold.
@@ -43,33 +45,7 @@ struct Sort {
 constexpr std::array<Sort, 3> sorts{{{"spacer", Kind::spacer, 1.0, known_to},
                                      {"shim", Kind::shim, 0.1, 3.0},
                                      {"stand-off", Kind::standoff, 0.1, known_to}}};
-constexpr std::string_view guide_word = "guide ";
-
-PrintedHole hole(const Vec2& at, double diameter, const Process& process) {
-  const double shrinks = process.diameter ? std::max(0.0, -process.diameter->nominal) : 0.0;
-  return {at, diameter, diameter + shrinks};
-}
-
-Outline ring(const Vec2& centre, double radius, int sides) {
-  Outline out;
-  for (int i = 0; i < sides; ++i) {
-    const double angle = 2.0 * std::numbers::pi * i / sides;
-    out.push_back(centre + radius * Vec2(std::cos(angle), std::sin(angle)));
-  }
-  return out;
-}
-
-/// Both polygons, round the circle and within it, are off by less at that many.
-int sides_of(double radius) {
-  const double half = std::acos(radius / (radius + printed_chord_mm));
-  return std::max(24, static_cast<int>(std::ceil(std::numbers::pi / half)));
-}
-
-Outline round_a_hole(const PrintedHole& hole) {
-  const double radius = 0.5 * hole.drawn;
-  const int sides = sides_of(radius);
-  return ring(hole.at, radius / std::cos(std::numbers::pi / sides), sides);
-}
+constexpr std::string_view guide_word = "guide";
 
 Made with_a_solid(Printable made) {
   const auto solid = printed(made);
@@ -103,18 +79,12 @@ const parts::Body* only_body(const parts::Part& part) {
 
 Made round_one(const Sort& sort, const std::string& thread_name, double length, const Process& process) {
   const fasteners::Thread* thread = fasteners::thread(thread_name);
-  if (thread == nullptr) {
-    std::vector<std::string> known;
-    for (const fasteners::Thread& each : fasteners::threads()) known.emplace_back(each.id);
-    return "there is no thread `" + thread_name + "`; it must be " + parts::any_of(known);
-  }
+  if (thread == nullptr) return no_thread(thread_name);
   double shortest = sort.shortest;
   double diameter = thread->hole.medium.nominal;
   double wall = general::printed_wall().nominal;
   if (sort.kind == Kind::standoff) {
-    const fasteners::PressIn* insert = nullptr;
-    for (const fasteners::PressIn& each : fasteners::press_ins())
-      if (each.kind == "heat-set insert" && each.thread == thread->id) insert = &each;
+    const fasteners::PressIn* insert = heat_set_insert(*thread);
     if (insert == nullptr)
       return "no size of a heat-set insert for " + std::string(thread->id) + " is known; ask for a spacer";
     shortest = insert->height->nominal;
@@ -131,6 +101,7 @@ Made round_one(const Sort& sort, const std::string& thread_name, double length, 
   out.outside = std::max(2.0 * thread->major.nominal, out.holes[0].drawn + 2.0 * wall);
   out.height = length;
   out.process = &process;
+  if (sort.kind != Kind::shim) out.uncut = "it is not flat";
   return with_a_solid(std::move(out));
 }
 
@@ -169,7 +140,8 @@ Made by_words(const Sort& sort, const std::string& rest, const Process& process)
 Made guide_for(const Build& build, const Place& place, const Process& process) {
   const Bay* bay = drilled_bay(place);
   if (bay == nullptr) return "place `" + place.name + "` has no holes to drill in the part that carries it";
-  const PartFace face = face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
+  const fit::PartFace face =
+      fit::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
   Printable out;
   out.kind = Kind::guide;
   out.name = "guide for " + place.name;
@@ -177,7 +149,7 @@ Made guide_for(const Build& build, const Place& place, const Process& process) {
   out.process = &process;
   Vec2 far(0.0);
   for (const auto& [along, right] : bay->fixing->holes) {
-    const Vec2 at = on_face(place, face, along, right);
+    const Vec2 at = fit::on_face(place, face, along, right);
     out.holes.push_back(hole(at, general::pilot_drill().high(), process));
     const double room = 0.5 * out.holes.back().drawn + general::printed_wall().nominal;
     if (!(at.x >= room && at.y >= room && at.x + at.y >= guide_corner + 1.5 * room))
@@ -226,18 +198,18 @@ void lay_flat(const parts::Part& part, const parts::Body& body, Printable& out) 
 std::optional<std::string> add_drilled(const Build& build, int index, const parts::Body& body, const Process& process,
                                        Printable& out) {
   const HostPart& host = build.parts[static_cast<std::size_t>(index)];
-  std::optional<PartFace> face;
+  std::optional<fit::PartFace> face;
   std::vector<PrintedHole> holes;
   for (const Place& place : build.places) {
     const Bay* bay = drilled_bay(place);
     if (place.part != index || bay == nullptr) continue;
-    if (!face) face = face_of(host.part, place.axis, place.back);
+    if (!face) face = fit::face_of(host.part, place.axis, place.back);
     if (face->axis != place.axis || face->back != place.back)
       return "part `" + host.name + "` has holes on several faces: it cannot be made flat";
     if (bay->fixing->diameter.dimension.asked)
       return "the diameter of the holes of place `" + place.name + "` is still asked for (`?`)";
     for (const auto& [along, right] : bay->fixing->holes)
-      holes.push_back(hole(on_face(place, *face, along, right), bay->fixing->diameter.dimension.nominal, process));
+      holes.push_back(hole(fit::on_face(place, *face, along, right), bay->fixing->diameter.dimension.nominal, process));
   }
   if (!face) return std::nullopt;
   const bool drawn = body.form == parts::Body::Form::prism || !host.part.holes.empty();
@@ -292,9 +264,16 @@ std::vector<std::string> names_of(const Build& build) {
     if (only_body(part.part) != nullptr) out.push_back(part.name);
   for (const Place& place : build.places) {
     if (bay_on_spacers(place) != nullptr) out.push_back("spacer " + place.name);
-    if (drilled_bay(place) != nullptr) out.push_back(std::string(guide_word) + place.name);
+    if (drilled_bay(place) != nullptr) out.push_back(std::string(guide_word) + ' ' + place.name);
   }
   return out;
+}
+
+/// What follows the word; none: another word.
+std::optional<std::string> behind(const std::string& asked, std::string_view word) {
+  if (asked == word) return "";
+  if (!asked.starts_with(std::string(word) + ' ')) return std::nullopt;
+  return asked.substr(word.size() + 1);
 }
 
 std::string unknown(const Build& build, const std::string& asked) {
@@ -303,9 +282,11 @@ std::string unknown(const Build& build, const std::string& asked) {
   if (meant.empty()) {
     std::vector<std::string> words;
     for (const Sort& sort : sorts) words.emplace_back(sort.word);
+    words.insert(words.end(), {std::string(guide_word), std::string(bracket_word), std::string(adapter_word)});
     meant = parts::nearest(asked.substr(0, asked.find(' ')), words);
   }
-  known.insert(known.end(), {"spacer M3 8", "shim M3 0.5", "stand-off M3 10"});
+  known.insert(known.end(),
+               {"spacer M3 8", "shim M3 0.5", "stand-off M3 10", "bracket 2.5in", "adapter 2.5in in 3.5in"});
   return "nothing that can be made is called `" + asked + "`; " +
          (meant.empty() ? "it can be " : "did you mean `" + meant + "`? It can be ") + parts::any_of(known);
 }
@@ -321,8 +302,9 @@ Made printable(const Build& build, const std::string& asked, const Process& proc
     return found == build.places.end() ? nullptr : &*found;
   };
   for (const Sort& sort : sorts) {
-    if (!asked.starts_with(std::string(sort.word) + ' ')) continue;
-    const std::string rest = asked.substr(sort.word.size() + 1);
+    const auto named = behind(asked, sort.word);
+    if (!named) continue;
+    const std::string& rest = *named;
     const Place* place = place_called(rest);
     if (place != nullptr && sort.kind != Kind::standoff) return for_place(sort, *place, process);
     if (fasteners::thread(rest.substr(0, rest.find(' '))) == nullptr) {
@@ -331,24 +313,30 @@ Made printable(const Build& build, const std::string& asked, const Process& proc
     }
     return by_words(sort, rest, process);
   }
-  if (asked.starts_with(guide_word))
-    if (const Place* place = place_called(asked.substr(guide_word.size()))) return guide_for(build, *place, process);
+  if (const auto name = behind(asked, guide_word))
+    if (const Place* place = place_called(*name)) return guide_for(build, *place, process);
+  const auto solid = [](Made made) {
+    auto* part = std::get_if<Printable>(&made);
+    return part == nullptr ? made : with_a_solid(std::move(*part));
+  };
+  if (const auto words = behind(asked, bracket_word)) return solid(bracket(build, *words, process));
+  if (const auto words = behind(asked, adapter_word)) return solid(adapter_plate(*words, process));
   return unknown(build, asked);
 }
 
 std::variant<geometry::Solid, geometry::Refusal> printed(const Printable& part) {
+  for (const PrintedHole& each : part.holes)
+    if (!(each.drawn > 0.0 && std::isfinite(each.drawn))) return geometry::Refusal{"a hole has no size"};
+  if (part.bent || part.mark) {
+    auto mesh = (part.bent ? bracket_faces(part) : marked_faces(part)).mesh();
+    if (const auto* why = std::get_if<geometry::Refusal>(&mesh)) return *why;
+    return geometry::Solid::mesh(std::get<geometry::Mesh>(std::move(mesh)));
+  }
   const double radius = 0.5 * part.outside;
   const Outline outline = part.outside > 0.0 ? ring(Vec2(0.0), radius, sides_of(radius)) : part.outline;
   std::vector<Outline> holes = part.openings;
-  for (const PrintedHole& each : part.holes) {
-    if (!(each.drawn > 0.0 && std::isfinite(each.drawn))) return geometry::Refusal{"a hole has no size"};
-    holes.push_back(round_a_hole(each));
-  }
+  for (const PrintedHole& each : part.holes) holes.push_back(round_a_hole(each));
   return geometry::Solid::prism(outline, std::move(holes), part.height);
-}
-
-bool flat(const Printable& part) {
-  return part.kind != Kind::spacer && part.kind != Kind::standoff;
 }
 
 }  // namespace baywright::plans

@@ -1,6 +1,7 @@
 // The search goes by the number of changes, fewest first, so what it has when it is stopped is the best there is of
 // that number. What holds a change that suffices alone is not tried: that cuts the combinations down to those of
-// changes of which none is enough.
+// changes of which none is enough. A plan that fits wherever it is checked comes before one that leaves limits to the
+// user, however few changes that one has.
 #include "fit/seat.h"
 #include "plans/contradiction.h"
 #include "plans/plan.h"
@@ -22,8 +23,15 @@ struct Seat {
   std::vector<Change> moves;
 };
 
-/// What a plan asks for: by key of the change how much of it.
-using Asks = std::map<std::string, double>;
+/// What a plan asks for: by key of the change how much of it; and how many limits nothing checks.
+struct Asks {
+  std::map<std::string, double> changes;
+  std::ptrdiff_t unchecked = 0;
+};
+
+std::ptrdiff_t unchecked_of(const std::vector<Caution>& cautions) {
+  return std::count_if(cautions.begin(), cautions.end(), unchecked);
+}
 
 struct Found {
   Plan plan;
@@ -31,14 +39,17 @@ struct Found {
 };
 
 bool as_little(const Asks& a, const Asks& b) {
-  return std::all_of(a.begin(), a.end(), [&](const auto& ask) { return ask.second <= b.at(ask.first) + 1e-12; });
+  return std::all_of(a.changes.begin(), a.changes.end(),
+                     [&](const auto& ask) { return ask.second <= b.changes.at(ask.first) + 1e-12; });
 }
 
 /// Whether a plan that asks `a` and fits makes one needless that asks `b`: all its changes are among those of `b`, and
-/// fewer of them, or each as small.
+/// fewer of them, or each as small; and it leaves no more unchecked.
 bool makes_needless(const Asks& a, const Asks& b) {
-  if (!std::all_of(a.begin(), a.end(), [&](const auto& ask) { return b.contains(ask.first); })) return false;
-  return a.size() < b.size() || as_little(a, b);
+  if (a.unchecked > b.unchecked) return false;
+  if (!std::all_of(a.changes.begin(), a.changes.end(), [&](const auto& ask) { return b.changes.contains(ask.first); }))
+    return false;
+  return a.changes.size() < b.changes.size() || as_little(a, b);
 }
 
 /// How hard a price is to pay: what bends or voids comes last.
@@ -68,7 +79,7 @@ auto rank(const Plan& plan) {
     hard += change.reversible ? 0 : 1;
     for (const Price each : change.prices) price += weight(each);
   }
-  return std::tuple(plan.after.verdict, plan.changes.size(), hard, price, -plan.room);
+  return std::tuple(plan.after.verdict, unchecked_of(plan.cautions), plan.changes.size(), hard, price, -plan.room);
 }
 
 class Searching {
@@ -178,8 +189,13 @@ class Searching {
     ++done_;
     if (options_.progress && !options_.progress(done_, of_)) trials_.stop();
     Asks asks;
-    for (const Change& move : seat.moves) asks[std::string(word(move.kind)) + ' ' + move.to] = 1.0;
-    for (const Option* option : chosen) asks[option->key] = option->amount;
+    for (const Change& move : seat.moves) asks.changes[std::string(word(move.kind)) + ' ' + move.to] = 1.0;
+    std::vector<Caution> cautions;
+    for (const Option* option : chosen) {
+      asks.changes[option->key] = option->amount;
+      for (const Caution caution : option->cautions) add_once(cautions, caution);
+    }
+    asks.unchecked = unchecked_of(cautions);
     const bool needless = std::any_of(found_.begin(), found_.end(), [&](const Found& each) {
       return each.plan.after.verdict == fit::Verdict::fits && makes_needless(each.asks, asks);
     });

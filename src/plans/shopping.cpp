@@ -173,13 +173,15 @@ class List {
         break;
       }
     }
+    if (bay_->standoffs && fixing.outside && thread_ == fixing.thread)
+      length = exactly(Use::length, "screw length", fixing.outside->length).mm;
     if (!length) {
       item.remarks.push_back(Remark::length_open);
       item.sizes.insert(item.sizes.begin(), {Use::through, fixing.sheet.dimension});
       return item;
     }
     item.designation += " x " + length_of(thread_, length->nominal);
-    if (const Finding* said = screw_finding(Code::screw_long))
+    if (const Finding* said = screw_finding(Code::screw_long); said != nullptr && !bay_->standoffs)
       item.sizes.insert(item.sizes.begin(), exactly(Use::into, "into the drive", said->why.figure("in") + longer_));
     item.sizes.insert(item.sizes.begin(), exactly(Use::length, "screw length", length->nominal));
     for (Exchange& other : item.exchanges)

@@ -18,10 +18,10 @@ double room_of(const fit::Seating& seating) {
   return gap.min - gap.asked;
 }
 
-/// How deep two parts of the machine run into each other, mm; 0 where they do not.
+/// How deep two parts of the machine run into each other at the limits, mm; 0 where they do not.
 double overlap(const fit::Check& check, const std::array<std::string, 2>& between) {
   for (const fit::Finding& note : check.notes)
-    if (note.why.code == fit::Code::parts_overlap && note.between == between) return note.why.figure("depth");
+    if (note.kind == fit::Kind::host && note.between == between) return note.why.figure("worst");
   return 0.0;
 }
 
@@ -37,10 +37,6 @@ bool of_drive(const build::Edit& edit, const std::string& drive) {
   return edit.path.size() > 1 && edit.path[0] == build::Key("drive") && edit.path[1] == build::Key(drive);
 }
 
-void add_once(std::vector<Caution>& out, Caution caution) {
-  if (std::find(out.begin(), out.end(), caution) == out.end()) out.push_back(caution);
-}
-
 }  // namespace
 
 Trials::Trials(std::string_view text, const std::filesystem::path& file, const build::Build& build,
@@ -53,6 +49,10 @@ Trials::Trials(std::string_view text, const std::filesystem::path& file, const b
   for (const fit::Seating& seating : check.seatings) learn(seating, {});
 }
 
+void add_once(std::vector<Caution>& out, Caution caution) {
+  if (std::find(out.begin(), out.end(), caution) == out.end()) out.push_back(caution);
+}
+
 bool Trials::better(const fit::Seating& seating) const {
   return seating.verdict == fit::Verdict::fits ||
          (seating.verdict == fit::Verdict::marginal && before_.verdict > seating.verdict);
@@ -61,8 +61,7 @@ bool Trials::better(const fit::Seating& seating) const {
 bool Trials::harms(const build::Build& changed, const fit::Check& there, const Plan& plan) const {
   constexpr double deeper = 1e-6;  // mm
   for (const fit::Finding& note : there.notes)
-    if (note.why.code == fit::Code::parts_overlap && note.why.figure("depth") > overlap(check_, note.between) + deeper)
-      return true;
+    if (note.kind == fit::Kind::host && note.why.figure("worst") > overlap(check_, note.between) + deeper) return true;
   if (std::all_of(plan.edits.begin(), plan.edits.end(),
                   [&](const build::Edit& edit) { return of_drive(edit, plan.drive); }))
     return false;

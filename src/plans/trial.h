@@ -8,6 +8,8 @@
 
 namespace baywright::plans {
 
+void add_once(std::vector<Caution>& out, Caution caution);
+
 /// The build as it was, against which each trial is judged.
 class Trials {
  public:

@@ -117,8 +117,9 @@ std::vector<parts::Part> heatsinks_of_library(const build::Build& build, const s
       }))
     return out;
   const auto folders = parts::part_folders(file);
+  const auto& shelf = build.shelf.heatsinks;
   for (const parts::Entry& entry : parts::entries(folders)) {
-    if (entry.file.empty()) continue;
+    if (entry.file.empty() || (shelf && std::find(shelf->begin(), shelf->end(), entry.id) == shelf->end())) continue;
     auto found = parts::find_part(entry.id, folders);
     auto* part = std::get_if<parts::Part>(&found);
     if (part != nullptr && part->kind == "heatsink") out.push_back(std::move(*part));
@@ -133,7 +134,7 @@ void add_heatsinks(std::vector<Option>& out, const Spot& spot, const std::vector
   const auto* heatsink = std::get_if<build::Heatsink>(&drive.wears[last]);
   if (heatsink == nullptr) return;
   add_others(out, drive, last, *heatsink, heatsinks);
-  add_lower(out, drive, last, *heatsink);
+  if (!spot.build.shelf.heatsinks) add_lower(out, drive, last, *heatsink);
   add_none(out, drive, *heatsink);
 }
 

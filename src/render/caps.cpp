@@ -1,7 +1,7 @@
 #include "render/caps.h"
 
+#include "geometry/triangulation.h"
 #include "output/mark.h"
-#include "render/shape.h"
 
 #include <algorithm>
 #include <array>
@@ -67,7 +67,7 @@ Mesh area_mesh(const std::vector<Region>& regions, const View& view) {
   Mesh out;
   const auto normal = floats(view.normal());
   for (const Region& region : regions)
-    for (const Vec2& p : triangles(region.outline, region.holes)) {
+    for (const Vec2& p : geometry::triangles(region.outline, region.holes)) {
       out.at.push_back(floats(in_space(view, p)));
       out.normal.push_back(normal);
     }

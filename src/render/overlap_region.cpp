@@ -2,7 +2,7 @@
 
 #include "geometry/limits.h"
 #include "geometry/overlap.h"
-#include "render/shape.h"
+#include "geometry/triangulation.h"
 
 #include <algorithm>
 #include <array>
@@ -152,7 +152,7 @@ class Hull {
     const std::array<float, 3> normal{static_cast<float>(n.x), static_cast<float>(n.y), static_cast<float>(n.z)};
     for (const Region& region : regions) {
       volume_ += geometry::area(region) * glm::dot(view.point - origin_, n) / 3.0;
-      for (const Vec2& p : triangles(region.outline, region.holes)) {
+      for (const Vec2& p : geometry::triangles(region.outline, region.holes)) {
         mesh_.at.push_back(as_floats(at(view, p)));
         mesh_.normal.push_back(normal);
       }

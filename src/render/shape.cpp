@@ -1,5 +1,6 @@
 #include "render/shape.h"
 
+#include "geometry/triangulation.h"
 #include "render/creases.h"
 
 #include <algorithm>
@@ -37,7 +38,7 @@ class Column {
   Column(const geometry::Pose& pose, double height) : pose_(pose), height_(height) {}
 
   void caps(const Outline& outline, const std::vector<Outline>& holes) {
-    const std::vector<Vec2> base = triangles(outline, holes);
+    const std::vector<Vec2> base = geometry::triangles(outline, holes);
     for (std::size_t i = 0; i + 2 < base.size(); i += 3) {
       for (const std::size_t k : {0U, 1U, 2U}) corner(base[i + k], height_, {0.0, 0.0, 1.0});
       for (const std::size_t k : {0U, 2U, 1U}) corner(base[i + k], 0.0, {0.0, 0.0, -1.0});

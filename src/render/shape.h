@@ -19,10 +19,4 @@ struct Shape {
 /// World coordinates.
 [[nodiscard]] Shape shape_of(const geometry::Placed& placed);
 
-/// Triangles of an area with holes that lies in a plane: corners in view coordinates, three a triangle,
-/// counter-clockwise, only corners of the outlines. Either sense. Outlines that are no areas give none; a hole outside
-/// the outline is left out; where outlines cross, the result covers about the area. Never refuses, never hangs.
-[[nodiscard]] std::vector<geometry::Vec2> triangles(const std::vector<geometry::Vec2>& outline,
-                                                    const std::vector<std::vector<geometry::Vec2>>& holes);
-
 }  // namespace baywright::render

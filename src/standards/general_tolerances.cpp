@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <numbers>
 #include <string>
 
 namespace baywright::standards::general_tolerances {
@@ -255,6 +256,18 @@ double edge_distance_in_diameters() {
 }
 
 double web_in_thicknesses() {
+  return 2.0;
+}
+
+NeutralLine neutral_line() {
+  return {0.33, 0.45};
+}
+
+double bend_allowance(double degrees, double inside_radius, double thickness, double neutral) {
+  return std::numbers::pi / 180.0 * degrees * (inside_radius + neutral * thickness);
+}
+
+double bend_distance_in_thicknesses() {
   return 2.0;
 }
 

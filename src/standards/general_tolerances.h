@@ -48,6 +48,19 @@ struct Process {
 /// Rules for holes in a plate, as multiples of the hole's diameter d and the sheet's thickness t; practice.
 [[nodiscard]] double edge_distance_in_diameters();  // 2: hole centre to edge
 [[nodiscard]] double web_in_thicknesses();          // 2: between hole edges
+/// 2: from a hole's edge to a bend, and the bend's radius inside on top. Practice; a metal stamper's page asks 4 of a
+/// countersunk hole.
+[[nodiscard]] double bend_distance_in_thicknesses();
+
+/// Where the line that keeps its length lies, as a share of the thickness from the inside (the K-factor): 0.33 to 0.45,
+/// by material, radius and tools, as a bend calculator's page gives it.
+struct NeutralLine {
+  double least = 0.0;
+  double most = 0.0;
+};
+[[nodiscard]] NeutralLine neutral_line();
+/// Flat sheet that goes into a bend by `degrees` out of flat, mm: pi/180 degrees (r + K t), of the same page.
+[[nodiscard]] double bend_allowance(double degrees, double inside_radius, double thickness, double neutral);
 
 /// Every row of this family, for the list of sources. Tables 2 and 3 are not in it: no text of them was seen.
 [[nodiscard]] std::vector<Dimension> rows();

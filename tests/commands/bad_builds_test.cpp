@@ -186,6 +186,13 @@ TEST_CASE("slips of what the library and the standard know") {
       {"wears =", "is = \"cach\"\nwears =", "24:6", "it must be drive or cache module"},
       {"clearance = 0.5", "method = \"best\"", "2:10", "\"worst\", \"rss\" or \"sampled\""},
       {"clearance = 0.5", "measured_with = \"tape\"", "2:17", "\"caliper\" or \"rule\""},
+      {"clearance = 0.5", "shelf.spacers = []", "2:17", "`spacers` is empty"},
+      {"clearance = 0.5", "shelf.spacers = [3, 5, 3.0]", "2:17", "spacers of 3.00 are listed twice"},
+      {"clearance = 0.5", "shelf.spacers = [0]", "2:17", "is none"},
+      {"clearance = 0.5", "shelf.screws = [\"M3 x 6\", \"m3 x 6.0\"]", "2:16", "listed twice"},
+      {"clearance = 0.5", "shelf.screws = [\"M3 x 6 ±1\"]", "2:16", "no length of a screw"},
+      {"clearance = 0.5", "shelf.screws = [\"M9 x 6\"]", "2:16", "there is no thread `M9`"},
+      {"clearance = 0.5", "shelf.heatsinks = [\"fin-heatsnk-4\"]", "2:19", "fin-heatsink-4"},
   });
 }
 

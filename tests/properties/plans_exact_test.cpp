@@ -23,8 +23,15 @@ const char* const file = BAYWRIGHT_SOURCE "/tests/properties/parts/random.build.
 
 using Changes = std::vector<plans::Change>;
 
-/// Which comes first: what fits; fewer changes; changes that can be undone; what costs less, as plans.h ranks prices.
-using Rank = std::tuple<std::size_t, int, int>;
+/// Something that fits, with what it leaves to the user.
+struct Way {
+  Changes changes;
+  std::set<plans::Caution> cautions;
+};
+
+/// Which comes first: what fits; fewer limits that nothing checks; fewer changes; changes that can be undone; what
+/// costs less, as plans.h ranks prices.
+using Rank = std::tuple<int, std::size_t, int, int>;
 
 int cost(plans::Price price) {
   static const std::map<plans::Price, int> costs = {{plans::Price::screws, 1},       {plans::Price::warmer, 2},
@@ -34,14 +41,19 @@ int cost(plans::Price price) {
   return costs.at(price);
 }
 
-Rank rank(const Changes& changes) {
+Rank rank(const Way& way) {
+  using plans::Caution;
+  const std::set<Caution> limits = {Caution::screws_longer, Caution::opening_moves, Caution::brackets_move,
+                                    Caution::hole_there, Caution::sheet_only};
+  int open = 0;
+  for (const Caution caution : way.cautions) open += limits.contains(caution) ? 1 : 0;
   int hard = 0;
   int price = 0;
-  for (const plans::Change& change : changes) {
+  for (const plans::Change& change : way.changes) {
     hard += change.reversible ? 0 : 1;
     for (const plans::Price each : change.prices) price += cost(each);
   }
-  return {changes.size(), hard, price};
+  return {open, way.changes.size(), hard, price};
 }
 
 /// Everything that fits, found by trying it.
@@ -54,7 +66,7 @@ class All {
     heatsinks_ = plans::heatsinks_of_library(build, file);
   }
 
-  std::vector<Changes> find() {
+  std::vector<Way> find() {
     for (std::size_t d = 0; d < build_.drives.size(); ++d)
       for (std::size_t p = 0; p < build_.places.size(); ++p) {
         const bool other_drive = build_.drives[d].name != search_.drive;
@@ -92,8 +104,11 @@ class All {
   bool attempt(const std::vector<const plans::Option*>& options) {
     std::vector<build::Edit> edits;
     if (!variants(options, 0, edits)) return false;
-    Changes one = moves_;
-    for (const plans::Option* option : options) one.push_back(option->change);
+    Way one{moves_, {}};
+    for (const plans::Option* option : options) {
+      one.changes.push_back(option->change);
+      one.cautions.insert(option->cautions.begin(), option->cautions.end());
+    }
     found_.push_back(std::move(one));
     return true;
   }
@@ -125,11 +140,13 @@ class All {
         return false;
     }
     // What ran into each other before may stay so, no deeper.
+    const auto depth = [](const fit::Finding& note) {
+      return note.why.code == fit::Code::parts_overlap ? note.why.figure("depth") : 0.0;
+    };
     return std::all_of(now.notes.begin(), now.notes.end(), [&](const fit::Finding& note) {
-      return note.why.code != fit::Code::parts_overlap ||
+      return depth(note) == 0.0 ||
              std::any_of(check_.notes.begin(), check_.notes.end(), [&](const fit::Finding& before) {
-               return before.why.code == note.why.code && before.between == note.between &&
-                      note.why.figure("depth") <= before.why.figure("depth") + 1e-6;
+               return before.between == note.between && depth(note) <= depth(before) + 1e-6;
              });
     });
   }
@@ -184,7 +201,7 @@ class All {
   std::size_t place_ = 0;
   fit::Options asked_;  // for that drive at that place
   Changes moves_;
-  std::vector<Changes> found_;
+  std::vector<Way> found_;
 };
 
 /// The kinds of change that a plan has.
@@ -219,16 +236,18 @@ void compare(const std::function<std::string()>& make, int builds, int least_pai
     REQUIRE(search.whole);
     const bool some = !search.plans.empty() && search.plans.front().after.verdict == fit::Verdict::fits;
     with_plans += some ? 1 : 0;
-    const std::vector<Changes> all = All(text, std::get<build::Build>(read), search).find();
+    const std::vector<Way> all = All(text, std::get<build::Build>(read), search).find();
     CHECK(some == !all.empty());
     CHECK(search.contradiction.has_value() == !some);
     if (!some || all.empty()) continue;
-    const Changes& best =
-        *std::min_element(all.begin(), all.end(), [](const Changes& a, const Changes& b) { return rank(a) < rank(b); });
-    CHECK(rank(search.plans.front().changes) == rank(best));
-    pairs += best.size() == 2 ? 1 : 0;
+    const Way& best =
+        *std::min_element(all.begin(), all.end(), [](const Way& a, const Way& b) { return rank(a) < rank(b); });
+    const plans::Plan& first = search.plans.front();
+    CHECK(rank({first.changes, {first.cautions.begin(), first.cautions.end()}}) == rank(best));
+    pairs += best.changes.size() == 2 ? 1 : 0;
     // Nothing that fits asks for other kinds of change than all that is shown.
-    for (const Changes& one : all) {
+    for (const Way& way : all) {
+      const Changes& one = way.changes;
       const bool shown = std::any_of(search.plans.begin(), search.plans.end(),
                                      [&](const plans::Plan& plan) { return within(kinds(plan.changes), kinds(one)); });
       CHECK(shown);

@@ -170,3 +170,41 @@ TEST_CASE("a drive's ends stand where its own holes may be") {
   const double play = 0.5 * (4.0 - 3.505);
   test::check_mm(test::gap(found, "drive", "post").gap->min, 2.00 - 0.50 - play, 1e-3);
 }
+
+TEST_CASE("a screw into a threaded stand-off is checked at both of its ends") {
+  const auto on_standoffs = [](const std::string& outside) {
+    return seating(bay("standoffs = \"6 ±0.1\"\nfixing = { holes = [[14, -30.86], [14, 30.86], [90.6, -30.86], [90.6, "
+                       "30.86]], diameter = 4.0, screw = \"M3\", length = 2.5, " +
+                       outside + "sheet = 1.0 }\n"),
+                   flat);
+  };
+  const fit::Seating unsaid = on_standoffs("");
+  CHECK(unsaid.verdict == Verdict::fits);
+  CHECK(test::has(unsaid, Code::outer_screw_unsaid));
+  const fit::Seating good = on_standoffs("outside = \"M3 x 6\", ");
+  CHECK(good.verdict == Verdict::fits);
+  CHECK_FALSE(test::has(good, Code::outer_screw_unsaid));
+  // 8 long through 1.0 of sheet: 7 into a stand-off of 6, where its stud begins.
+  const fit::Seating too_long = on_standoffs("outside = \"M3 x 8\", ");
+  const fit::Finding& deep = test::the(too_long, Code::outer_screw_long);
+  CHECK(deep.verdict == Verdict::does_not_fit);
+  test::check_gap(deep, 6.0 - 7.0, 6.0 - 7.0 - 0.1, 6.0 - 7.0 + 0.1);
+  CHECK(deep.why.figure("buy") == 6.0);
+  // Two threads of M3 are 1.0: 1.5 long goes in 0.5.
+  const fit::Seating too_short = on_standoffs("outside = \"M3 x 1.5\", ");
+  const fit::Finding& shallow = test::the(too_short, Code::outer_screw_short);
+  CHECK(shallow.verdict == Verdict::does_not_fit);
+  test::check_mm(shallow.gap->nominal, 0.5 - 1.0, 1e-9);
+}
+
+TEST_CASE("a screw whose length is not said is not passed in silence") {
+  const auto of_length = [](const std::string& length) {
+    return seating(bay("fixing = { holes = [[14, -30.86], [14, 30.86], [90.6, -30.86], [90.6, 30.86]], diameter = 4.0, "
+                       "screw = \"M3\", " +
+                       length + "sheet = 1.0 }\n"),
+                   flat);
+  };
+  const fit::Seating unsaid = of_length("");
+  CHECK_FALSE(test::the(unsaid, Code::screw_unsaid).verdict.has_value());
+  CHECK_FALSE(test::has(of_length("length = 3, "), Code::screw_unsaid));
+}

@@ -70,3 +70,36 @@ TEST_CASE("what a drawing holds besides its outline is noted") {
   REQUIRE(passed != nullptr);
   CHECK(passed->why.word("what") == "1 TEXT");
 }
+
+TEST_CASE("parts of the machine that meet only at their limits are noted, and no verdict changes") {
+  // The shield is 4 ±0.2 high under a tray that hangs 4.1 ±0.2 over the board: 0.1 apart, 0.3 into each other at worst.
+  const auto machine = [](const std::string& above) {
+    auto made = build::read_text(
+        "title = \"t\"\n[[part]]\nname = \"board\"\nsolid = { plate = [170, 170, 1.6] }\n[[part]]\nname = "
+        "\"tray\"\nsolid = { plate = [150, 120, 1.2] }\nremovable = true\nscrews = \"M3 x 4\"\nabove = { part = "
+        "\"board\", by = \"" +
+            above +
+            " ±0.2\" }\n[[part]]\nname = \"shield\"\nsolid = { box = [20, 10, \"4 ±0.2\"] }\non = { part = \"board\", "
+            "at "
+            "= [70, 75] }\n[[slot]]\nname = \"slot\"\non = { part = \"board\", face = \"back\", at = [45, 70], toward "
+            "= \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n[[drive]]\nname = "
+            "\"card\"\nuse = \"m2/2280-S2-M\"\nbus = \"pcie 4.0 x4\"\n",
+        "t.build.toml");
+    if (const auto* fault = std::get_if<parts::Fault>(&made)) FAIL(fault->text());
+    return fit::check(std::get<build::Build>(made), {});
+  };
+  const fit::Check near = machine("4.1");
+  const Finding* may = note(near.notes, Kind::host);
+  REQUIRE(may != nullptr);
+  CHECK(may->why.code == fit::Code::parts_may_meet);
+  CHECK_FALSE(may->verdict.has_value());
+  test::check_mm(may->why.figure("depth"), -0.1, 1e-9);
+  test::check_mm(may->why.figure("worst"), 0.3, 1e-9);
+  CHECK(near.seatings.at(0).verdict == fit::Verdict::fits);
+  // Sure to be apart: all that is noted is that 2.8 of thread are less than one diameter.
+  const fit::Check clear = machine("4.5");
+  const Finding* screws = note(clear.notes, Kind::host);
+  REQUIRE(screws != nullptr);
+  CHECK(screws->why.code == fit::Code::part_screw_short);
+  test::check_mm(screws->why.figure("in"), 4.0 - 1.2, 1e-9);
+}

@@ -1,6 +1,8 @@
 // Several drives at once, against a search through all assignments that knows nothing of how ours goes.
 #include "fit/together.h"
 
+#include "support/check_mm.h"
+
 #include <doctest/doctest.h>
 #include <random>
 #include <string>
@@ -111,6 +113,20 @@ above = { part = "floor", by = 20, at = [0, 0] }
   const fit::Together thick = together(read(shelves + drive(1, "15") + drive(2, "15")));
   REQUIRE(thick.left.size() == 1);
   CHECK(thick.left[0].fits_alone.size() == 2);
+  // Each place is named with who keeps the drive out of it: one is taken, in the other the two overlap, 15 + 15 in 20.
+  REQUIRE(thick.left[0].in_the_way.size() == 2);
+  int overlaps = 0;
+  for (const fit::InTheWay& each : thick.left[0].in_the_way) {
+    CHECK(each.drive == thick.assigned[0].drive);
+    CHECK(each.at == thick.assigned[0].place);
+    CHECK(each.between.has_value() == (each.place != each.at));
+    if (!each.between) continue;
+    ++overlaps;
+    CHECK(each.between->between[1] == each.drive);
+    REQUIRE(each.between->gap.has_value());
+    test::check_mm(each.between->gap->nominal, 20.0 - 30.0, 1e-9);
+  }
+  CHECK(overlaps == 1);
   CHECK(together(read(shelves + drive(1, "9.5") + drive(2, "9.5"))).left.empty());
 }
 

@@ -1,6 +1,7 @@
 #include "output/drill_sheet.h"
 
 #include "output/drill_tables.h"
+#include "output/dxf.h"
 #include "output/paint.h"
 #include "support/check_mm.h"
 #include "unit/output/sheet_checks.h"
@@ -177,4 +178,21 @@ TEST_CASE("for CAD the panel stands alone at its own size") {
   REQUIRE(discs(cut).size() == 4);
   check_mm(discs(cut)[0]->centre.x, 9.14, 1e-12);
   check_mm(cut.height - discs(cut)[0]->centre.y, 34.0, 1e-12);
+}
+
+TEST_CASE("a bend of the panel is drawn on its template, and in DXF on a layer of its own") {
+  std::string bent = text();
+  bent.insert(bent.find("[[panel]]"), "bends = [{ from = [74, 0], to = [74, 200] }]\n");
+  const auto count = [](const std::string& build) {
+    const std::string dxf = to_dxf(drill_cut(drilled(build), "t", false));
+    std::size_t lines = 0;
+    for (std::size_t at = dxf.find("\n8\nBEND\n"); at != std::string::npos; at = dxf.find("\n8\nBEND\n", at + 1))
+      ++lines;
+    return lines;
+  };
+  CHECK(count(text()) == 0);
+  CHECK(count(bent) == 1);
+  const std::vector<std::string> said = drill_answers(drilled(bent));
+  CHECK(std::any_of(said.begin(), said.end(),
+                    [](const std::string& each) { return each.find("bend") != std::string::npos; }));
 }

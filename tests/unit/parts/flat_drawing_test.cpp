@@ -198,6 +198,15 @@ TEST_CASE("what is wrong is named, with its line") {
     CHECK(fault.find(each.want) != std::string::npos);
     CHECK(fault.find("p.dxf") == 0);
   }
+  // A bend is no outline, though it ends nowhere; anything but a straight line is no bend.
+  const auto on_bend = [](const std::string& entity) {
+    return "0\n" + entity + "\n8\nBend\n10\n10\n20\n0\n11\n10\n21\n30\n";
+  };
+  const parts::FlatOutline bent = from_dxf(dxf(square + on_bend("LINE")));
+  REQUIRE(bent.bends.size() == 1);
+  check_mm(bent.bends[0].to.x, 10.0, 1e-9);
+  check_mm(bent.bends[0].to.y, 30.0, 1e-9);
+  CHECK_THROWS_AS((void)from_dxf(dxf(square + on_bend("SPLINE"))), parts::Stop);
   const parts::FlatOutline skipped = from_dxf(dxf(square + "0\nSPLINE\n8\n0\n0\nTEXT\n8\n0\n0\nTEXT\n8\n0\n"));
   CHECK(skipped.passed_over == std::map<std::string, int>{{"SPLINE", 1}, {"TEXT", 2}});
 }

@@ -347,3 +347,19 @@ bus = "pcie 4.0 x4"
   }
   check_mm(widest, 154.94, 1e-9);  // holes C and F to H and J, two transcriptions: tests/published/atx_holes_test.cpp
 }
+
+TEST_CASE("a hole near a bend is said to be, by the rule of the check") {
+  // Holes at x 29.14 and 90.86, 1.7 of radius: 95 - 90.86 - 1.7 to the bend; asked two sheets of 1.5 and the radius
+  // of 1.
+  std::string text = panel();
+  text.insert(text.find("[[panel]]"), "bends = [{ from = [95, 0], to = [95, 200], inside = 1 }]\n");
+  const Drilling got = drilled(text);
+  REQUIRE(got.bends.size() == 1);
+  int near = 0;
+  for (const DrillHole& hole : got.holes) {
+    check_mm(hole.bend_asked, 4.0, 1e-9);
+    near += hole.bend < hole.bend_asked ? 1 : 0;
+    if (hole.at.x > 60.0) check_mm(hole.bend, 95.0 - 90.86 - 1.7, 1e-9);
+  }
+  CHECK(near == 2);
+}

@@ -1,6 +1,7 @@
 // Parts to print, against tables of screws and the closed forms of prisms.
 #include "plans/printable.h"
 
+#include "plans/printed_mark.h"
 #include "support/check_mm.h"
 
 #include <algorithm>
@@ -80,6 +81,25 @@ std::pair<double, double> radii(const Outline& polygon, const Vec2& middle) {
   return {least, most};
 }
 
+double area_of(const Outline& outline) {
+  double twice = 0.0;
+  for (std::size_t i = 0; i < outline.size(); ++i) {
+    const Vec2& a = outline[i];
+    const Vec2& b = outline[(i + 1) % outline.size()];
+    twice += a.x * b.y - a.y * b.x;
+  }
+  return 0.5 * twice;
+}
+
+/// A closed mesh without a flaw.
+const geometry::Mesh& mesh_of(const geometry::Solid& shape) {
+  REQUIRE(shape.mesh() != nullptr);
+  CHECK(shape.mesh()->closed());
+  for (const geometry::MeshFlaw& flaw : shape.mesh()->flaws())
+    CHECK(flaw.kind == geometry::MeshFlaw::Kind::split_vertices);
+  return *shape.mesh();
+}
+
 }  // namespace
 
 TEST_CASE("a spacer has the screw's clearance hole and what printing shrinks") {
@@ -91,7 +111,7 @@ TEST_CASE("a spacer has the screw's clearance hole and what printing shrinks") {
   check_mm(fdm.holes[0].drawn, 3.6, 1e-12);
   check_mm(fdm.outside, 6.0, 1e-12);
   check_mm(fdm.height, 8.0, 1e-12);
-  CHECK(!flat(fdm));
+  CHECK(!fdm.uncut.empty());
   check_mm(made("shim m2.5 0.5").holes[0].drawn, 3.1, 1e-12);
   check_mm(made("shim M2.5 1/16 in").height, 1.5875, 1e-12);
   for (const char* way : {"sla", "sls"}) check_mm(made("spacer M3 8", way).holes[0].drawn, 3.4, 1e-12);
@@ -156,9 +176,14 @@ TEST_CASE("what cannot be made is refused with what can") {
   check_refused("spcer M3 8", "did you mean `spacer`?");
   check_refused("sied", "did you mean `side`?");
   check_refused("spacer lfet", "did you mean `spacer left`?");
-  check_refused("", "it can be side, angle, spacer left, guide left, spacer M3 8, shim M3 0.5 or stand-off M3 10");
+  check_refused("",
+                "it can be side, angle, spacer left, guide left, spacer M3 8, shim M3 0.5, stand-off M3 10, bracket "
+                "2.5in or adapter 2.5in in 3.5in");
   check_refused("mother", "and no board");
   check_refused("spacer M33 8", "there is no thread `M33`; it must be M1.6, M2");
+  check_refused("spacer", "wants a thread and a length, as `spacer M3 8`");
+  check_refused("bracket", "it can be 2.5in, 3.5in or left");
+  check_refused("adapter", "what can be made is `adapter 2.5in in 3.5in`");
   check_refused("spacer M3", "wants a thread and a length, as `spacer M3 8`");
   check_refused("spacer M3 ", "the length of");
   check_refused("spacer M3 8,5", "the length of `spacer M3 8,5`");
@@ -170,4 +195,136 @@ TEST_CASE("what cannot be made is refused with what can") {
   check_refused("stand-off M3 5", "5.74 to 100.00");
   check_refused("stand-off 6-32 10", "no size of a heat-set insert for 6-32");
   check_refused("guide side", "nothing that can be made is called `guide side`");
+  check_refused("brackt 2.5in", "did you mean `bracket`?");
+}
+
+TEST_CASE("a bracket has the drive's side holes and stands clear of its bend") {
+  // SFF-8201, Table 3-1, as transcribed: side holes 14.00 and 90.60 from the connector end, 3.00 over the base. M3: ISO
+  // 273 coarse 3.6, ISO 7045 pan head 5.6.
+  const Printable part = made("bracket 2.5in thickness 1.5 raised 8 foot 20");
+  REQUIRE(part.bent.has_value());
+  const Bent& bent = *part.bent;
+  check_mm(bent.radius, 1.5, 1e-12);
+  check_mm(bent.upright, 8.0 + 3.0 + 2.0 * 3.6, 1e-12);  // two diameters from the edge: common practice, no source
+  check_mm(bent.foot, 20.0, 1e-12);
+  CHECK(part.uncut == "");
+  // Flat: straight legs and the bend. pi/180 90 (r + K t), K 0.33 to 0.45, a bend calculator's page.
+  check_mm(bent.allowance, std::numbers::pi / 2.0 * (1.5 + 0.39 * 1.5), 1e-12);
+  check_mm(part.outline[2].y, (20.0 - 3.0) + bent.allowance + (18.2 - 3.0), 1e-9);
+  check_mm(part.outline[2].x, 76.6 + 4.0 * 3.6, 1e-9);
+  REQUIRE(part.holes.size() == 4);
+  check_mm(part.holes[2].at.x - part.holes[0].at.x, 76.6, 1e-9);
+  check_mm(part.outline[2].y - part.holes[1].at.y, 7.2, 1e-9);
+  // What bends so that 2.1 of sheet go into it, 1 mm thick round 1 mm (a page on K-factors), lies between both limits.
+  CHECK(general::bend_allowance(90.0, 1.0, 1.0, general::neutral_line().least) < 2.1);
+  CHECK(general::bend_allowance(90.0, 1.0, 1.0, general::neutral_line().most) > 2.1);
+
+  const geometry::Solid shape = solid(part);
+  const geometry::Mesh& mesh = mesh_of(shape);
+  check_mm(mesh.bounds().low, {0.0, 0.0, 0.0}, 1e-12);
+  check_mm(mesh.bounds().high, {20.0, 18.2, 91.0}, 1e-9);
+  // Two plates and a quarter of a tube, less four holes of 3.8; arcs and circles are off by 0.02 at most.
+  const double profile = (17.0 + 15.2) * 1.5 + std::numbers::pi / 4.0 * (9.0 - 2.25);
+  const double holes = 4.0 * std::numbers::pi / 4.0 * 3.8 * 3.8 * 1.5;
+  const double off = std::numbers::pi / 2.0 * 4.5 * 0.02 * 91.0 + 4.0 * std::numbers::pi * 3.8 * 0.02 * 1.5;
+  check_mm(mesh.volume(), profile * 91.0 - holes, off);
+  // The holes are through both legs where the drive has them: 11 up, and in the foot as far out.
+  for (const double along : {7.2, 83.8}) {
+    CHECK(!mesh.contains({0.75, 11.0, along}));
+    CHECK(!mesh.contains({bent.foot_hole, 0.75, along}));
+    CHECK(mesh.contains({0.75, 11.0 + 2.0, along}));
+    CHECK(mesh.contains({bent.foot_hole - 2.0, 0.75, along}));
+  }
+}
+
+TEST_CASE("a bracket for a place is as high as it, and one that bending would spoil is only printed") {
+  const Printable low = made("bracket left");
+  check_mm(low.bent->raised, 5.0, 1e-12);
+  CHECK(low.uncut.find("`raised 6.80` or more") != std::string::npos);
+  CHECK(made("bracket left thickness 1").uncut == "");
+  CHECK(made("bracket 2.5in").uncut == "");  // what is not given serves both
+  CHECK(made("bracket 2.5in thickness 4").uncut.find("at most 3.00 thick") != std::string::npos);
+  // 3.5-inch drives: SFF-8301, side holes at 28.50, 70.10 and 130.10, 6.35 over the base.
+  CHECK(made("bracket 3.5in").holes.size() == 6);
+  const Printable melted = made("bracket 2.5in insert M3 thickness 6");
+  CHECK(melted.uncut != "");
+  check_mm(melted.holes[0].asked, 3.86, 1e-12);
+  (void)mesh_of(solid(melted));
+  check_refused("bracket 2.5in thickness 0.9", "`thickness` is 1.00 to 10.00 mm, not 0.90");
+  check_refused("bracket 2.5in thickness nan", "`thickness`: ");
+  check_refused("bracket 2.5in foot 12", "`foot` is 14.00 to 100.00 mm, not 12.00");
+  check_refused("bracket 2.5in raised 1", "`raised 3.80` or more");
+  CHECK(made("bracket 2.5in raised 3.80 foot 14.00").uncut.find("`raised 6.80` or more") != std::string::npos);
+  CHECK(made("bracket 2.5in raised 6.80 foot 14.00").uncut.find("`foot 17.00` or more") != std::string::npos);
+  CHECK(made("bracket 2.5in raised 6.80 foot 17.00").uncut == "");
+  check_refused("bracket 2.5in raised 95", "a leg would be longer than 100.00");
+  check_refused("bracket 2.5in raised", "`raised` wants a value");
+  check_refused("bracket 2.5in raised 8 raised 9", "stands there twice");
+  check_refused("bracket 2.5in screw M33", "there is no thread `M33`");
+  check_refused("bracket 2.5in insert M3", "5.74 long: `thickness` must be that or more");
+  check_refused("bracket 2.5in insert M3 screw M3", "exclude each other");
+  check_refused("bracket 2.5in width 8",
+                "may stand thickness, raised, foot, screw or insert, each with its value, not `width 8`");
+  check_refused("bracket lefd", "did you mean `left`?");
+}
+
+TEST_CASE("an adapter plate has the base holes of both drives") {
+  // SFF-8201: rows at 14.00 and 90.60, columns 61.72 apart; SFF-8301: rows at 41.28, 85.73 and 117.48, columns 95.25.
+  const Printable plate = made("adapter 2.5in in 3.5in");
+  REQUIRE(plate.holes.size() == 10);
+  check_mm(plate.outline[2].y, 101.6, 1e-9);
+  const auto at = [&](double x, double y) {
+    return std::any_of(plate.holes.begin(), plate.holes.end(), [&](const PrintedHole& each) {
+      return glm::distance(each.at, Vec2(x - 14.0 + 7.2, y + 50.8)) < 1e-9;
+    });
+  };
+  for (const double side : {-0.5, 0.5}) {
+    for (const double x : {14.0, 90.6}) CHECK(at(x, side * 61.72));
+    for (const double x : {41.28, 85.73, 117.48}) CHECK(at(x, side * 95.25));
+  }
+  const double round = std::numbers::pi / 4.0 * 3.8 * 3.8 * 3.0;
+  check_mm(solid(plate).volume(), (117.48 - 14.0 + 14.4) * 101.6 * 3.0 - 10.0 * round,
+           10.0 * std::numbers::pi * 3.8 * 0.02 * 3.0);
+  CHECK(plate.uncut.find("`width 109.65` or more") != std::string::npos);
+  CHECK(made("adapter 2.5in in 3.5in width 109.65").uncut == "");
+  check_refused("adapter 2.5in in 3.5in screw 6-32", "leave a wall of less than 1.20");
+  check_refused("adapter 2.5in in 3.5in insert M3", "`thickness` must be that or more");
+  check_refused("adapter 2.5in in 3.5in thickness 0.5", "`thickness` is 1.00 to 10.00");
+  check_refused("adapter 3.5in in 2.5in", "what can be made is `adapter 2.5in in 3.5in`");
+}
+
+TEST_CASE("a mark leaves the height between the faces as it is") {
+  for (const char* asked : {"spacer M3 8", "spacer M2 1", "spacer M4 2.2", "stand-off M4 20", "shim M3 0.5",
+                            "shim M3 0.9", "shim M2.5 1/16 in", "guide left"}) {
+    CAPTURE(asked);
+    const Printable plain = made(asked);
+    auto got = marked(plain);
+    REQUIRE(std::holds_alternative<Printable>(got));
+    const Printable& part = std::get<Printable>(got);
+    const geometry::Solid shape = solid(part);
+    const geometry::Mesh& mesh = mesh_of(shape);
+    check_mm(mesh.bounds().low.z, 0.0, 1e-12);
+    check_mm(mesh.bounds().high.z, plain.height, 1e-12);
+    double figures = 0.0;
+    for (const Outline& stroke : part.mark->strokes) figures += area_of(stroke) * part.mark->depth;
+    CHECK(figures > 1.0);
+    const double bare = solid(plain).volume();
+    if (plain.outside == 0.0) {
+      check_mm(mesh.volume(), bare - figures, 1e-6);
+      continue;
+    }
+    const double tab = area_of(marked_outline(part)) - area_of(solid(plain).outline());
+    CHECK(tab > part.mark->tab_width * (part.mark->tab_end - 0.5 * plain.outside) - 1e-9);
+    check_mm(mesh.volume(), bare + tab * part.mark->tab_height - figures, 1e-6);
+    // Both faces are whole: nothing of the figures lies on the part itself.
+    for (const Outline& stroke : part.mark->strokes)
+      for (const Vec2& p : stroke) CHECK(p.x > 0.5 * plain.outside);
+  }
+  CHECK(std::get<Printable>(marked(made("spacer M3 8"))).mark->text == "8.0");
+  CHECK(std::get<Printable>(marked(made("shim M3 0.25"))).mark->text == "0.25");
+  CHECK(std::get<Printable>(marked(made("shim M3 1/16 in"))).mark->text == "1.59");
+  CHECK(std::get<Printable>(marked(made("guide left"))).mark->text == "2.0");
+  check_mm(std::get<Printable>(marked(made("spacer M3 8"))).mark->depth, 0.4, 1e-12);
+  check_mm(std::get<Printable>(marked(made("shim M3 0.5"))).mark->depth, 0.5, 1e-12);  // through
+  CHECK(std::holds_alternative<std::string>(marked(made("side"))));
 }

@@ -113,3 +113,92 @@ TEST_CASE("where nothing fits both parts are named, and the least change of one 
   check_mm(found.contradiction->from, 15.0, 1e-9);
   check_mm(found.contradiction->value, 12.7 - 0.1 - 0.3, 1e-9);
 }
+
+TEST_CASE("spacers whose holding is unknown do not stand before a plan that leaves nothing unchecked") {
+  // The card's chips are 0.0 to 0.1 too high: spacers under the tray mend it, so does leaving the heatsink off.
+  std::string text = thin();
+  text.replace(text.find("by = \"4.8"), 9, "by = \"5.8");
+  text +=
+      "wears = [ { pad = \"0.5 ±0\" }, { name = \"fins\", heatsink = { length = 60, width = 22, height = 2.0 } } ]\n";
+  const plans::Search found = search(text);
+  REQUIRE(found.plans.size() >= 2);
+  const auto unchecked = [](const plans::Plan& plan) {
+    return std::any_of(plan.cautions.begin(), plan.cautions.end(), plans::unchecked);
+  };
+  CHECK_FALSE(unchecked(found.plans.front()));
+  CHECK(std::is_partitioned(found.plans.begin(), found.plans.end(),
+                            [&](const plans::Plan& plan) { return !unchecked(plan); }));
+  CHECK(of_kind(found, Kind::no_heatsink) != nullptr);
+  const plans::Plan* spacers = of_kind(found, Kind::spacer);
+  REQUIRE(spacers != nullptr);
+  CHECK(unchecked(*spacers));
+}
+
+TEST_CASE("a sheet whose screws are named is raised with the screws that then hold it") {
+  std::string text = thin();
+  text.insert(text.find("removable"), "screws = \"M3 x 6\"\n");
+  const plans::Search found = search(text);
+  const plans::Plan* raised = of_kind(found, Kind::spacer);
+  REQUIRE(raised != nullptr);
+  CHECK(std::find(raised->cautions.begin(), raised->cautions.end(), plans::Caution::screws_longer) ==
+        raised->cautions.end());
+  // They go 6 - 1.2 = 4.8 in now. A lift of 0.5 ±0.05 leaves 4.25 or more, over the one diameter of 3 that is asked.
+  const double lift = raised->changes.front().value - raised->changes.front().from;
+  check_mm(lift, 0.5, 1e-9);
+  CHECK(raised->changes.front().screw == 0.0);
+  // Over spacers of 2 ±0.25 they would go in 2.55 at the least: screws that are 2 longer do.
+  const plans::Search high = search("shelf = { spacers = [2] }\n" + text);
+  raised = of_kind(high, Kind::spacer);
+  REQUIRE(raised != nullptr);
+  check_mm(raised->changes.front().screw, 8.0, 1e-9);
+  const auto changed = build::edited("shelf = { spacers = [2] }\n" + text, raised->edits, "t.build.toml");
+  REQUIRE(std::holds_alternative<std::string>(changed));
+  CHECK(std::get<std::string>(changed).find("\"M3 x 8\"") != std::string::npos);
+  // With screws of 4, which go in 2.8, the longest that goes no deeper is 4 again: 2.3 at that lift, and too little.
+  std::string shorter = text;
+  shorter.replace(shorter.find("M3 x 6"), 6, "M3 x 4");
+  const plans::Search other = search(shorter);
+  raised = of_kind(other, Kind::spacer);
+  REQUIRE(raised != nullptr);
+  CHECK(std::find(raised->cautions.begin(), raised->cautions.end(), plans::Caution::screws_longer) !=
+        raised->cautions.end());
+}
+
+TEST_CASE("plans use what lies on the shelf and nothing else") {
+  const plans::Search found = search("shelf = { spacers = [3, 8] }\n" + thin());
+  const plans::Plan* raised = of_kind(found, Kind::spacer);
+  REQUIRE(raised != nullptr);
+  check_mm(raised->changes.front().value - raised->changes.front().from, 3.0, 1e-9);
+}
+
+TEST_CASE("a board is raised no farther than its connectors may move in the rear opening") {
+  const auto raised = [](const std::string& opening) {
+    return search(
+        "title = \"t\"\nclearance = 2\n[[part]]\nname = \"floor\"\nsolid = { plate = [300, 300, 1] }\nremovable = "
+        "true\n[[part]]\nname = "
+        "\"board\"\nuse = \"board/mini-itx\"\nabove = { part = \"floor\", by = \"6.5 ±0.1\" }\n" +
+        opening +
+        "[[slot]]\nname = \"slot\"\non = { part = \"board\", face = \"back\", at = [45, -70], toward = \"+x\" "
+        "}\nsocket "
+        "= \"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n[[drive]]\nname = \"card\"\nuse = "
+        "\"m2/2280-S3-M\"\nbus = \"pcie 4.0 x4\"\n");
+  };
+  const auto moves = [](const plans::Plan& plan) {
+    return std::find(plan.cautions.begin(), plan.cautions.end(), plans::Caution::opening_moves) != plan.cautions.end();
+  };
+  const plans::Search unknown = raised("");
+  const plans::Plan* plan = of_kind(unknown, Kind::spacer);
+  REQUIRE(plan != nullptr);
+  CHECK(moves(*plan));
+  const double lift = plan->changes.front().value - plan->changes.front().from;
+  const auto of_room = [&](double up) {
+    return raised("rear_opening = { up = \"" + std::to_string(up) + " ±0.1\", down = 0 }\n");
+  };
+  // A washer or spacer is up to 0.25 longer than it says, and the room 0.1 less.
+  const plans::Search enough = of_room(lift + 0.36);
+  plan = of_kind(enough, Kind::spacer);
+  REQUIRE(plan != nullptr);
+  CHECK_FALSE(moves(*plan));
+  CHECK(plan->edits.size() == 3);
+  CHECK(of_kind(of_room(lift - 0.2), Kind::spacer) == nullptr);
+}

@@ -1,6 +1,5 @@
 #include "render/shape.h"
 
-#include "geometry/section.h"
 #include "support/random_turn.h"
 
 #include <algorithm>
@@ -8,7 +7,6 @@
 #include <doctest/doctest.h>
 #include <map>
 #include <numbers>
-#include <set>
 
 using namespace baywright::render;
 using baywright::geometry::Outline;
@@ -122,17 +120,6 @@ std::vector<std::array<int, 3>> cube_faces() {
           {2, 6, 3}, {3, 6, 7}, {0, 4, 2}, {2, 4, 6}, {1, 3, 5}, {3, 7, 5}};
 }
 
-double area(const std::vector<Vec2>& corners) {
-  double twice = 0.0;
-  for (std::size_t i = 0; i + 2 < corners.size(); i += 3) {
-    const Vec2 a = corners[i + 1] - corners[i];
-    const Vec2 b = corners[i + 2] - corners[i];
-    CHECK(a.x * b.y - a.y * b.x >= 0.0);
-    twice += a.x * b.y - a.y * b.x;
-  }
-  return twice / 2.0;
-}
-
 }  // namespace
 
 TEST_CASE("boxes, prisms and meshes become closed surfaces of their own volume, wherever they stand") {
@@ -190,63 +177,4 @@ TEST_CASE("an open surface shows its border") {
   const Shape shape = shape_of({Solid::mesh(std::get<baywright::geometry::Mesh>(made)), Pose{}});
   CHECK(shape.mesh->at.size() == 6);
   CHECK(sharp_edges(*shape.edges) == 4);
-}
-
-TEST_CASE("triangles cover an area with holes, and keep every corner of it") {
-  Random random(82);
-  int hollow = 0;
-  int holed = 0;
-  for (int i = 0; i < 400; ++i) {
-    const int corners = 3 + static_cast<int>(random() % 60);
-    Outline outline;  // a star about the origin: simple whatever its radii
-    for (int k = 0; k < corners; ++k) {
-      const double angle = 2 * std::numbers::pi * k / corners;
-      outline.push_back(uniform(random, 20, 60) * Vec2{std::cos(angle), std::sin(angle)});
-    }
-    if (corners < 8) outline = {{-30, -30}, {0, -30}, {30, -30}, {30, 0}, {30, 30}, {-30, 30}};  // corners on lines
-    std::vector<Outline> holes;
-    const int wanted = static_cast<int>(random() % 5);
-    for (int k = 0; k < wanted; ++k)  // in a ring of little squares: some share the height of a corner or each other's
-      holes.push_back(circle(7.0 * Vec2{std::cos(k * std::numbers::pi / 2), std::sin(k * std::numbers::pi / 2)},
-                             3.0 + k % 2, 4 + 8 * (k % 3)));
-    hollow += corners > 20 ? 1 : 0;
-    holed += wanted > 1 ? 1 : 0;
-    const std::vector<Vec2> cut = triangles(outline, holes);
-    const double want = baywright::geometry::area({outline, [&] {
-                                                     std::vector<Outline> turned = holes;
-                                                     for (Outline& hole : turned)
-                                                       std::reverse(hole.begin(), hole.end());
-                                                     return turned;
-                                                   }()});
-    CHECK(std::abs(area(cut) - want) < 1e-9 * want);
-    std::set<std::pair<double, double>> used;
-    for (const Vec2& p : cut) used.insert({p.x, p.y});
-    for (const Vec2& p : outline) CHECK(used.contains({p.x, p.y}));
-    for (const Outline& hole : holes)
-      for (const Vec2& p : hole) CHECK(used.contains({p.x, p.y}));
-  }
-  CHECK(hollow > 100);
-  CHECK(holed > 100);
-}
-
-TEST_CASE("outlines that are no areas give no triangles, and none hangs") {
-  const double none = std::numeric_limits<double>::quiet_NaN();
-  CHECK(triangles({}, {}).empty());
-  CHECK(triangles({{1, 1}, {2, 2}}, {}).empty());
-  CHECK(triangles({{0, 0}, {1, 1}, {2, 2}, {3, 3}}, {}).empty());
-  CHECK(triangles({{1, 1}, {1, 1}, {1, 1}}, {}).empty());
-  CHECK(area(triangles({{0, 0}, {none, 5}, {10, 0}, {10, 10}, {0, 10}, {0, 0}}, {{}, {{1, 1}}})) == 100.0);
-  // Either sense, a hole that is elsewhere, one that touches the outline.
-  CHECK(area(triangles({{0, 10}, {10, 10}, {10, 0}, {0, 0}}, {})) == 100.0);
-  CHECK(area(triangles({{0, 0}, {10, 0}, {10, 10}, {0, 10}}, {circle({50, 5}, 2, 12)})) == 100.0);
-  CHECK(std::abs(area(triangles({{0, 0}, {10, 0}, {10, 10}, {0, 10}}, {{{4, 4}, {4, 6}, {10, 5}}})) - 94.0) < 1e-12);
-  // A bow tie and noise: anything, but at an end.
-  (void)triangles({{0, 0}, {10, 10}, {10, 0}, {0, 10}}, {});
-  Random random(83);
-  for (int i = 0; i < 200; ++i) {
-    Outline noise;
-    for (int k = 0; k < 60; ++k)
-      noise.push_back({std::floor(uniform(random, 0, 8)), std::floor(uniform(random, 0, 8))});
-    CHECK(triangles(noise, {noise, circle({4, 4}, 3, 12)}).size() % 3 == 0);
-  }
 }

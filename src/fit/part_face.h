@@ -3,7 +3,7 @@
 #include "build/build.h"
 #include "geometry/vectors.h"
 
-namespace baywright::plans {
+namespace baywright::fit {
 
 /// Flat coordinates of a face, mm from the part's lower left corner, x to the right and y up, looking at it; on a back
 /// face that is the part turned over.
@@ -28,4 +28,4 @@ struct PartFace {
 [[nodiscard]] geometry::Vec2 on_face(const build::Place& place, const PartFace& face, double along, double right);
 [[nodiscard]] geometry::Vec2 from_place(const build::Place& place, const PartFace& face, const geometry::Vec2& flat);
 
-}  // namespace baywright::plans
+}  // namespace baywright::fit

@@ -1,6 +1,6 @@
-#include "plans/part_face.h"
+#include "fit/part_face.h"
 
-namespace baywright::plans {
+namespace baywright::fit {
 
 using geometry::Vec2;
 using geometry::Vec3;
@@ -48,4 +48,4 @@ Vec2 from_place(const build::Place& place, const PartFace& face, const Vec2& fla
   return {glm::dot(away, others(place.toward, face.axis)), glm::dot(away, others(side, face.axis))};
 }
 
-}  // namespace baywright::plans
+}  // namespace baywright::fit

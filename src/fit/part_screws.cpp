@@ -1,0 +1,38 @@
+#include "fit/part_screws.h"
+
+#include "parts/sheet.h"
+#include "standards/fasteners.h"
+
+#include <utility>
+
+namespace baywright::fit {
+
+namespace fasteners = standards::fasteners;
+
+double goes_in(const build::HostPart& sheet, double screw) {
+  return screw - parts::size_along(sheet.part, sheet.position.axis);
+}
+
+double asked_of_thread(const std::string& thread) {
+  return fasteners::engagement_in_diameters("steel") * fasteners::thread(thread)->major.nominal;
+}
+
+std::vector<Finding> part_screws(const build::Build& build) {
+  std::vector<Finding> out;
+  for (const build::HostPart& part : build.parts) {
+    if (!part.screws) continue;
+    const double in = goes_in(part, part.screws->length);
+    const double least = asked_of_thread(part.screws->thread);
+    if (in >= least - 1e-9) continue;
+    Finding note;
+    note.kind = Kind::host;
+    note.between = {part.name, ""};
+    note.why = {Code::part_screw_short,
+                {{"part", part.name}, {"thread", part.screws->thread}},
+                {{"length", part.screws->length}, {"in", in}, {"least", least}}};
+    out.push_back(std::move(note));
+  }
+  return out;
+}
+
+}  // namespace baywright::fit

@@ -1,0 +1,94 @@
+// Holes of a panel that no sheet is round, which a check once passed. The rules are common practice, no source: two
+// diameters from a hole's middle to an edge, two thicknesses between holes, two thicknesses and the radius inside from
+// a hole's edge to a bend.
+#include "support/check_mm.h"
+#include "support/whole_build.h"
+
+#include <algorithm>
+#include <doctest/doctest.h>
+#include <string>
+
+using namespace baywright;
+using fit::Code;
+using fit::Finding;
+using fit::Verdict;
+using test::check_mm;
+
+namespace {
+
+/// A panel of 300 x 200 x 1.5 with holes at x 29.14 and 90.86, y 44 and 120.6.
+fit::Seating panel(const std::string& openings, const std::string& keys = {}, const std::string& more = {},
+                   const std::string& drilled = {}) {
+  const auto spot = [&](const std::string& name, const std::string& x) {
+    return "[[panel]]\nname = \"" + name + "\"\non = { part = \"side\", at = [" + x +
+           ", 30], toward = \"+y\" }\ntakes = \"2.5in\"\nbus = \"sata 6\"\nfixing = { holes = [[14, -30.86], [14, "
+           "30.86], [90.6, -30.86], [90.6, 30.86]], diameter = 4.0, " +
+           drilled + "screw = \"M3\", length = 4, sheet = 1.5 }\n";
+  };
+  return test::seating(
+      "[[part]]\nname = \"side\"\nsolid = { prism = { outline = [[0, 0], [300, 0], [300, 200], [0, "
+      "200]], holes = [" +
+      openings + "], height = 1.5 } }\n" + keys + spot("spot", "60") + (more.empty() ? "" : spot("other", more)) +
+      "[[drive]]\nname = \"d\"\nuse = \"2.5in/9.5\"\nbus = \"sata 6\"\n");
+}
+
+/// An opening from x on, beside the second hole.
+std::string beside(const std::string& x) {
+  return "[[" + x + ", 30], [" + x + ", 60], [130, 60], [130, 30]]";
+}
+
+const Finding* of_sheet(const fit::Seating& seating) {
+  const auto found = std::find_if(seating.findings.begin(), seating.findings.end(),
+                                  [](const Finding& each) { return each.kind == fit::Kind::sheet; });
+  return found == seating.findings.end() ? nullptr : &*found;
+}
+
+}  // namespace
+
+TEST_CASE("a screw hole in an opening of its panel does not pass") {
+  CHECK(panel(beside("110")).verdict == Verdict::fits);
+  const fit::Seating seating = panel(beside("85"));
+  CHECK(seating.verdict == Verdict::does_not_fit);
+  const Finding& off = test::the(seating, Code::hole_off_sheet);
+  CHECK(off.why.word("where") == "in an opening of");
+  CHECK(off.why.figure("hole") == 2.0);
+  CHECK(off.why.figure("count") == 1.0);
+}
+
+TEST_CASE("a screw hole that breaks out into an opening does not pass") {
+  const fit::Seating seating = panel(beside("92"));
+  CHECK(seating.verdict == Verdict::does_not_fit);
+  const Finding& out = test::the(seating, Code::hole_breaks_out);
+  check_mm(out.gap->nominal, 92.0 - 90.86 - 2.0, 1e-9);
+  check_mm(out.why.figure("asked"), 2.0 * 4.0, 1e-9);
+  // 0.14 of sheet: enough by itself, not with holes that are up to 0.5 off.
+  const fit::Seating thin = panel(beside("93"));
+  CHECK(thin.verdict == Verdict::fits);
+  check_mm(test::the(thin, Code::hole_near_edge).why.figure("edge"), 2.14, 1e-9);
+  const fit::Seating drilled = panel(beside("93"), {}, {}, "drilled = \"hand drill\", ");
+  const Finding& may = test::the(drilled, Code::hole_breaks_out);
+  CHECK(may.verdict == Verdict::marginal);
+  check_mm(may.gap->min, 0.14 - 0.5, 1e-9);
+}
+
+TEST_CASE("a screw hole that overlaps another place's does not pass, and one that is the same does") {
+  const fit::Seating seating = panel({}, {}, "62");
+  CHECK(seating.verdict == Verdict::does_not_fit);
+  const Finding& both = test::the(seating, Code::holes_meet);
+  CHECK(both.why.word("of") == "other");
+  CHECK(both.why.figure("count") == 4.0);
+  check_mm(both.gap->nominal, 2.0 - 4.0, 1e-9);
+  CHECK(of_sheet(panel({}, {}, "60")) == nullptr);
+}
+
+TEST_CASE("a screw hole at a bend of the panel does not pass") {
+  const auto bent = [](const std::string& x) {
+    return panel({}, "bends = [{ from = [" + x + ", 0], to = [" + x + ", 200], inside = 2 }]\n");
+  };
+  const fit::Seating seating = bent("96");
+  CHECK(seating.verdict == Verdict::does_not_fit);
+  const Finding& near = test::the(seating, Code::hole_near_bend);
+  check_mm(near.gap->nominal, 96.0 - 90.86 - 2.0, 1e-9);
+  check_mm(near.gap->asked, 2.0 * 1.5 + 2.0, 1e-9);
+  CHECK(of_sheet(bent("98")) == nullptr);
+}

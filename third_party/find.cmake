@@ -38,6 +38,10 @@ find_file(inter_bold_font Inter-Bold.otf PATHS /usr/share/fonts PATH_SUFFIXES op
 if(NOT inter_font OR NOT inter_bold_font)
   message(FATAL_ERROR "the font Inter is missing: install fonts-inter (needed for every letter), or run ./start")
 endif()
+find_file(three_script three.min.js PATHS /usr/share/javascript/three NO_DEFAULT_PATH)
+if(NOT three_script)
+  message(FATAL_ERROR "three.js is missing: install libjs-three (needed for models on pages), or run ./start")
+endif()
 
 if(BAYWRIGHT_TESTS OR BAYWRIGHT_BENCH)
   need(fcl libfcl-dev "the reference for distances")

@@ -57,28 +57,78 @@ void add_rank(CLI::App& app, Arguments& out) {
   rank->add_option("--air", out.air, "Temperature of the air in the machine, °C (else 25 to 45)")->needs(build);
   rank->add_option("--air-speed", out.air_speed, "Speed of the air along the card, m/s (else no fan)")->needs(build);
   CLI::Option* csv = rank->add_flag("--csv", out.csv, "As a table for a spreadsheet");
-  rank->add_flag("--json", out.json, "Machine-readable, as models/rank.schema.json says")->excludes(csv);
+  CLI::Option* json =
+      rank->add_flag("--json", out.json, "Machine-readable, as models/rank.schema.json says")->excludes(csv);
+  CLI::Option* html =
+      rank->add_flag("--html", out.html, "As a page for a customer, with a plot; report has pictures too")
+          ->excludes(csv)
+          ->excludes(json);
+  CLI::Option* page =
+      rank->add_option("-o,--output", out.output, "The HTML file to write; - for standard output")->needs(html);
+  html->needs(page);
+  rank->add_option("--language", out.language, "en (else) or de: all that a customer reads")
+      ->check(CLI::IsMember({"en", "de"}))
+      ->needs(html);
   rank->footer(
       "Example: baywright rank models/shelf/old-laptop.csv --build models/builds/old-laptop.build.toml --daily 30\n\n"
       "Exit status: 0 there is a drive to take (with --build: one that fits); 1 otherwise; 2 the input is at fault;\n"
       "3 the program could not finish.");
 }
 
+void add_report(CLI::App& app, Arguments& out) {
+  CLI::App* report = app.add_subcommand(
+      "report", "One page for a customer (HTML): the answer, pictures, a model to turn, what to buy and do");
+  add_file(*report, out);
+  report->add_option("-o,--output", out.output, "The HTML file to write; - for standard output")->required();
+  add_choice(*report, out);
+  CLI::Option* list =
+      report
+          ->add_option("--shortlist", out.shortlist,
+                       "The drives to choose between, as rank reads them; the page is about the one that it takes")
+          ->check([](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); })
+          ->excludes("--drive");
+  report->add_option("--daily", out.daily, "GB written a day, as rank takes it")->needs(list);
+  report->add_option("--now", out.now, "What is there now, as rank takes it")->needs(list);
+  CLI::Option* sort = report->add_option("--sort", out.sort, "Put in order by a column, as rank does")->needs(list);
+  report->add_option("--weigh", out.weigh, "Or by several, as price=3,read=1")->needs(list)->excludes(sort);
+  report->add_option("--air", out.air, "Temperature of the air in the machine, °C (else 25 to 45)")->needs(list);
+  report->add_option("--language", out.language, "en (else) or de: all that a customer reads")
+      ->check(CLI::IsMember({"en", "de"}));
+  report->footer(
+      "One file that needs no network. Without a shortlist it is about a drive of the build, each at the place that\n"
+      "suits it best; of several the one that most needs looking at. Without OpenGL it has drawings for pictures.\n"
+      "Example: baywright report models/builds/old-laptop.build.toml --shortlist models/shelf/old-laptop.csv \\\n"
+      "           --daily 30 --language de -o laptop.html\n\n"
+      "Exit status: 0 the drive fits, or a plan on the page makes it fit; 1 otherwise; 2 the input is at fault;\n"
+      "3 the program could not finish.");
+}
+
 void add_make(CLI::App& app, Arguments& out) {
-  CLI::App* make = app.add_subcommand("make", "A part to print or cut: a spacer, a shim, a plate, a guide to drill by");
+  CLI::App* make =
+      app.add_subcommand("make", "A part to print or cut: spacer, shim, plate, drill guide, bracket, adapter plate");
   add_file(*make, out);
   make->add_option("-o,--output", out.output,
                    "The file to write: .stl or .3mf to print, .dxf (flat ones) to cut; - for STL on standard output")
       ->required();
-  make->add_option("--part", out.part,
-                   "A plate of the build by its name; \"spacer PLACE\" or \"guide PLACE\" (to drill by); \"spacer M3 "
-                   "8\", \"shim M3 0.5\" or \"stand-off M3 10\" (for a heat-set insert), in mm")
-      ->required()
-      ->check([](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); });
+  make->add_option("--part", out.part, "What to make, as listed below")->required()->check([](const std::string& name) {
+    return std::string(name.empty() ? "the name is empty" : "");
+  });
   make->add_option("--process", out.process,
                    "How it is printed: fdm (else), sla or sls; holes are made larger by what that shrinks")
       ->check(CLI::IsMember({"fdm", "sla", "sls"}));
+  make->add_flag("--mark", out.mark,
+                 "Sink its length into a spacer, shim or stand-off (on a tab), the drill's diameter into a guide");
   make->footer(
+      "What can be made (P behind --part; lengths in mm):\n"
+      "  \"NAME\"                    a plate, a box or one extruded outline of the build, flat\n"
+      "  \"spacer PLACE\"            as high as that place's spacers; also shim PLACE\n"
+      "  \"spacer M3 8\"             of that thread and length; also \"shim M3 0.5\"\n"
+      "  \"stand-off M3 10\"         with a hole for a heat-set insert\n"
+      "  \"guide PLACE\"             to drill its pilot holes by\n"
+      "  \"bracket 2.5in\"           an L from a drive's side holes to a panel; also 3.5in, or a PLACE;\n"
+      "                            then, as needed: thickness 2 raised 7 foot 17 screw M3 (or insert M3)\n"
+      "  \"adapter 2.5in in 3.5in\"  a flat plate with the base holes of both;\n"
+      "                            then, as needed: thickness 3 width 101.6 screw M3 (or insert M3)\n\n"
       "Check lengths and holes with a caliper before anything goes in; no printed spacer near heat.\n"
       "Example: baywright make models/builds/panel.build.toml --part \"spacer M3 8\" -o spacer.stl\n\n"
       "Exit status: 0 it was made; 2 the input is at fault; 3 the program could not finish.");
@@ -207,10 +257,14 @@ void add_commands(CLI::App& app, Arguments& out) {
   view->add_option("--method", out.method, "How limits add up: worst (worst case) or rss (root sum square)")
       ->check(CLI::IsMember({"worst", "rss"}));
   view->add_option("--size", out.size, "Width and height of the window (else 1280x800)");
+  view->add_option("--shortlist", out.shortlist,
+                   "The drives to choose between, as rank reads them: side by side, each tried in the machine")
+      ->check([](const std::string& name) { return std::string(name.empty() ? "the name is empty" : ""); });
   view->add_flag("--trace", out.trace, "For tests: a line on standard error for each frame that is drawn");
   view->footer(
       "F1 in the window shows every key. Without a display: picture and draw.\n"
-      "Example: baywright view models/builds/thin-desktop.build.toml\n\n"
+      "Examples: baywright view models/builds/thin-desktop.build.toml\n"
+      "          baywright view models/builds/old-laptop.build.toml --shortlist models/shelf/old-laptop.csv\n\n"
       "Exit status: 0 the window was closed; 2 the input is at fault; 3 no display, or no OpenGL 3.3.");
 
   CLI::App* parts = app.add_subcommand("parts", "What the library has, with dimensions and sources");
@@ -255,6 +309,7 @@ void add_commands(CLI::App& app, Arguments& out) {
       "3 the program could not finish, or was interrupted.");
 
   add_rank(app, out);
+  add_report(app, out);
 
   CLI::App* fresh = app.add_subcommand("new", "A commented build file to start from");
   fresh

@@ -39,10 +39,12 @@ struct Arguments {
   std::optional<double> seconds;   // plans: how long is searched at most
   std::string part;                // drill, make: which part
   std::string process;             // make: "fdm", "sla" or "sls"; empty: fdm
+  bool mark = false;               // make: write its length on it
   std::string paper;               // drill: "a4" or "letter"
   bool mirrored = false;           // drill: for the other side
   bool measure = false;            // draw: a sheet to measure by
   bool trace = false;              // view: a line for each frame drawn
+  std::string shortlist;           // view, report: the drives to choose between
   std::string build_file;          // rank: the machine; empty: none
   std::string bus;                 // rank: what is wired to the slot, without a build
   std::string daily;               // rank: GB written a day, or a usage by name
@@ -52,6 +54,8 @@ struct Arguments {
   std::optional<double> air;       // rank: °C in the machine
   std::optional<double> air_speed; // rank: m/s along the card
   bool csv = false;                // rank, steps
+  bool html = false;               // rank
+  std::string language;            // report, rank: "en" or "de"; empty: en
   bool shopping = false;           // steps: what to buy for it
 };
 

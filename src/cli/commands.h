@@ -10,6 +10,7 @@ namespace baywright::cli {
 [[nodiscard]] int parts_command(const Arguments& arguments);
 [[nodiscard]] int new_command(const Arguments& arguments);
 [[nodiscard]] int rank_command(const Arguments& arguments);
+[[nodiscard]] int report_command(const Arguments& arguments);
 [[nodiscard]] int survey_command(const Arguments& arguments);
 [[nodiscard]] int picture_command(const Arguments& arguments);
 [[nodiscard]] int view_command(const Arguments& arguments);

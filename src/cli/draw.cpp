@@ -22,7 +22,7 @@ int draw_command(const Arguments& arguments) {
   if (status != all_fit) return status;
   if (arguments.output != "-")
     std::cout << (arguments.measure ? "drew what to measure for " : "drew ") << seating.drive << " in " << seating.place
-              << " (" << output::word(seating.verdict) << "): " << arguments.output << '\n';
+              << " (" << output::word(seating.verdict) << "): " << arguments.output << fits_elsewhere(*shown) << '\n';
   return all_fit;  // the drawing was asked for, whatever it shows
 }
 

@@ -15,7 +15,7 @@ int main(int count, char** values) {
         {"check", check_command}, {"explain", explain_command}, {"plans", plans_command},     {"steps", steps_command},
         {"draw", draw_command},   {"drill", drill_command},     {"picture", picture_command}, {"parts", parts_command},
         {"view", view_command},   {"new", new_command},     {"rank", rank_command}, {"survey", survey_command},
-        {"make", make_command},
+        {"make", make_command},   {"report", report_command},
     };
     return commands.at(parsed.arguments.command)(parsed.arguments);
   } catch (const std::exception& error) {  // out of memory and the like: no fault of the input is thrown this far

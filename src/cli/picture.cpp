@@ -138,7 +138,8 @@ int picture_command(const Arguments& arguments) {
   const std::string path = arguments.turntable
                                ? numbered(arguments.output, 0) + " and " + std::to_string(count - 1) + " more"
                                : arguments.output;
-  const bool said = print("drew " + answer.what + " (" + answer.word + ')' + words_of(arguments) + ": " + path + '\n');
+  const bool said = print("drew " + answer.what + " (" + answer.word + ')' + words_of(arguments) + ": " + path +
+                          fits_elsewhere(*shown) + '\n');
   return said ? all_fit : could_not_finish;  // the picture was asked for, whatever it shows
 }
 

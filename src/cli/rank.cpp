@@ -1,5 +1,6 @@
 // The buy: what each drive of a shortlist is worth, and how it does in the machine.
 #include "cli/commands.h"
+#include "cli/report.h"
 #include "cli/session.h"
 #include "cli/shortlist.h"
 #include "output/rank_rows.h"
@@ -9,17 +10,35 @@
 
 namespace baywright::cli {
 
+namespace {
+
+bool write_page(const Arguments& arguments, const plans::Buying& rank) {
+  output::Report page = blank_page(arguments);
+  page.buying = &rank;
+  page.build = rank.build;
+  page.offer = rank.choice.taken;
+  return write_whole(arguments.output, output::report_html(page));
+}
+
+}  // namespace
+
 int rank_command(const Arguments& arguments) {
+  if (arguments.html)
+    if (const std::string fault = page_fault(arguments); !fault.empty()) {
+      std::cerr << "baywright: " << fault << '\n';
+      return input_at_fault;
+    }
   const auto ranked = rank_shortlist(arguments, arguments.file, arguments.build_file);
   if (!ranked) return input_at_fault;
   const plans::Buying& rank = ranked->buying;
-  const std::string text = arguments.json  ? output::rank_json(rank)
-                           : arguments.csv ? output::rank_csv(rank)
-                                           : output::rank_text(rank);
+  const std::string text = arguments.html   ? std::string()
+                           : arguments.json ? output::rank_json(rank)
+                           : arguments.csv  ? output::rank_csv(rank)
+                                            : output::rank_text(rank);
   // Rows for other programs have no place for it.
   if ((arguments.json || arguments.csv) && !rank.unused.empty())
     std::cerr << rank.file << ": " << output::unused_columns(rank) << '\n';
-  if (!print(text)) return could_not_finish;
+  if (!(arguments.html ? write_page(arguments, rank) : print(text))) return could_not_finish;
   return rank.choice.taken ? all_fit : not_all_fit;
 }
 

@@ -99,6 +99,14 @@ fit::Options options_of(const Arguments& arguments) {
   return options;
 }
 
+std::string fits_elsewhere(const Shown& shown) {
+  if (shown.seating.verdict == fit::Verdict::fits) return {};
+  for (const fit::Seating& seating : shown.check.seatings)
+    if (seating.drive == shown.seating.drive && seating.verdict == fit::Verdict::fits)
+      return "; it fits in " + seating.place + ": --place \"" + seating.place + '"';
+  return {};
+}
+
 bool print(const std::string& text) {
   std::fwrite(text.data(), 1, text.size(), stdout);
   if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return true;

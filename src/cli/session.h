@@ -26,6 +26,10 @@ struct Shown {
 /// Prints the fault; null then.
 [[nodiscard]] std::unique_ptr<Shown> show_worst(const Arguments& arguments);
 
+/// For the line that says what is shown: where else the drive fits, of what was asked about, and how to name it:
+/// "; it fits in upper cage: --place \"upper cage\"". Empty: nowhere, or it fits as it is shown.
+[[nodiscard]] std::string fits_elsewhere(const Shown& shown);
+
 /// Writes to a temporary name beside the target, then renames, so that nothing is ever left half written; "-" is
 /// standard output. Prints what went wrong and returns false.
 [[nodiscard]] bool write_whole(const std::string& path, const std::string& content);

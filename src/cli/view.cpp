@@ -1,5 +1,6 @@
 #include "cli/commands.h"
 #include "cli/session.h"
+#include "value/shortlist.h"
 #include "viewer/window.h"
 
 #include <charconv>
@@ -30,6 +31,15 @@ int view_command(const Arguments& arguments) {
   }
   // A fault of the file is said where the command was given, as every command does.
   if (!arguments.file.empty() && !read_build(arguments)) return input_at_fault;
+  if (!arguments.shortlist.empty()) {
+    const auto list = value::read_shortlist(arguments.shortlist);
+    if (const auto* fault = std::get_if<parts::Fault>(&list)) {
+      std::cerr << fault->text() << '\n';
+      return input_at_fault;
+    }
+    options.shortlist = arguments.shortlist;
+    options.wanted.place = arguments.place;
+  }
   options.file = arguments.file;
   options.fit = options_of(arguments);
   options.fit.progress = {};  // the terminal is not where one looks

@@ -136,7 +136,10 @@ class Order {
     return bay_ != nullptr && bay_->fixing && bay_->fixing->length ? bay_->fixing->length->dimension.nominal : 0.0;
   }
   [[nodiscard]] bool on_standoffs() const { return bay_ != nullptr && bay_->standoffs; }
-  [[nodiscard]] double screw_length() const { return on_standoffs() ? 0.0 : stud_length(); }
+  [[nodiscard]] double screw_length() const {
+    if (!on_standoffs()) return stud_length();
+    return bay_->fixing->outside ? bay_->fixing->outside->length : 0.0;
+  }
   [[nodiscard]] Action drive_action() const { return on_standoffs() ? Action::screw_outside : Action::screw; }
 
   void fasten() {

@@ -23,7 +23,7 @@ enum class Action {
   set_heatsink,
   put_in,  // the drive to its place
   screw,
-  screw_outside,  // through the sheet into threaded stand-offs; the file does not say how long these are
+  screw_outside,  // through the sheet into threaded stand-offs
   hold_nuts,
   plug,  // a cable
   look,  // whether all sits as it should

@@ -1,5 +1,5 @@
 #pragma once
-// The files of shaders/, put into the program by cmake/shaders.cmake: NAME.vert is NAME_vert.
+// The files of shaders/, put into the program by cmake/embedded.cmake: NAME.vert is NAME_vert.
 
 namespace baywright::render::shaders {
 

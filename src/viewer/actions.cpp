@@ -18,7 +18,7 @@ std::vector<ActionRow> table() {
   return {
       {Action::open,
        "open",
-       "Open a build file: recent ones, and those beside this one.",
+       "Open a build file or a shortlist: recent ones, and those beside this one.",
        file,
        Needs::nothing,
        {{"o", with_ctrl}}},
@@ -30,7 +30,12 @@ std::vector<ActionRow> table() {
        {{"s", with_ctrl}}},
       {Action::undo, "undo", "Take the last change back.", file, Needs::to_undo, {{"z", with_ctrl}}},
       {Action::redo, "redo", "Make it again.", file, Needs::to_redo, {{"y", with_ctrl}, {"z", with_ctrl, with_shift}}},
-      {Action::copy_answer, "copy", "Copy the answer as a sentence.", file, Needs::file, {{"c", with_ctrl}}},
+      {Action::copy_answer,
+       "copy",
+       "Copy the answer as a sentence; on the page of steps or of the shortlist, that page.",
+       file,
+       Needs::to_copy,
+       {{"c", with_ctrl}}},
       {Action::quit, "quit", "Close the window.", file, Needs::nothing, {{"q", with_ctrl}}},
 
       {Action::whole, "whole", "See all of it, oblique.", look, Needs::file, {{"w"}, {"Home"}}},
@@ -51,7 +56,7 @@ std::vector<ActionRow> table() {
        {{"o"}}},
       {Action::measure,
        "measure",
-       "Between two faces, edges or holes: click one, then the other.",
+       "Between two faces, edges or holes: click one, then the other. Three are kept; Delete clears the newest.",
        look,
        Needs::file,
        {{"r"}}},
@@ -70,6 +75,18 @@ std::vector<ActionRow> table() {
       {Action::grid, "drives and places", "Every drive at every place.", answers, Needs::several, {{"d"}}},
       {Action::findings, "findings", "All that was found of this drive here.", answers, Needs::finding, {{"l"}}},
       {Action::next_finding, "next", "The next finding.", answers, Needs::finding, {{"n"}}},
+      {Action::steps,
+       "steps",
+       "The mounting order with cautions, and what to buy for it.",
+       answers,
+       Needs::file,
+       {{"e"}}},
+      {Action::shortlist,
+       "shortlist",
+       "The drives to choose between, side by side.",
+       answers,
+       Needs::shortlist,
+       {{"b"}}},
       {Action::try_plan, "try", "Show what the next plan would change.", answers, Needs::plan, {{"m"}}},
       {Action::apply_plan,
        "apply",
@@ -147,6 +164,10 @@ bool enabled(Action action, const Standing& standing) {
       return standing.way_in;
     case Needs::hole_plan:
       return standing.hole_plan;
+    case Needs::shortlist:
+      return standing.shortlist;
+    case Needs::to_copy:
+      return standing.file || standing.shortlist;
   }
   return false;
 }

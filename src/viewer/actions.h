@@ -33,6 +33,8 @@ enum class Action {
   grid,
   findings,
   next_finding,
+  steps,
+  shortlist,
   try_plan,
   apply_plan,
   customer,
@@ -62,7 +64,9 @@ enum class Needs {
   plan,
   tried,
   way_in,
-  hole_plan
+  hole_plan,
+  shortlist,
+  to_copy
 };
 
 struct ActionRow {
@@ -91,6 +95,7 @@ struct Standing {
   bool tried = false;      // a plan is shown, not yet applied
   bool way_in = false;     // the drive can be put in
   bool hole_plan = false;  // the place has holes or stand-offs on the part that carries it
+  bool shortlist = false;  // one is open
 };
 [[nodiscard]] bool enabled(Action action, const Standing& standing);
 

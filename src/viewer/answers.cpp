@@ -15,6 +15,8 @@ namespace baywright::viewer {
 
 namespace {
 
+constexpr double seconds_a_plan = 3.0;  // for each drive of a shortlist that does not fit, as `rank` looks
+
 template <typename Named>
 std::size_t index_of(const std::vector<Named>& list, const std::string& name) {
   const auto found = std::find_if(list.begin(), list.end(), [&](const Named& each) { return each.name == name; });
@@ -42,14 +44,29 @@ Checked checked(const build::Build& build, std::size_t drive, std::size_t place,
   return {std::move(solved), std::move(host), std::move(seating), seats};
 }
 
-/// Without a drive or place that the build does not have: another one may have been opened since.
+/// The name, or nothing where the build does not have it: another one may have been opened since.
+template <typename Named>
+std::string name_in(const std::vector<Named>& list, const std::string& name) {
+  const bool there = std::any_of(list.begin(), list.end(), [&](const Named& each) { return each.name == name; });
+  return there ? name : std::string();
+}
+
 fit::Options of_build(const build::Build& build, fit::Options options) {
-  const auto has = [](const auto& list, const std::string& name) {
-    return std::any_of(list.begin(), list.end(), [&](const auto& each) { return each.name == name; });
-  };
-  if (!has(build.drives, options.drive)) options.drive.clear();
-  if (!has(build.places, options.place)) options.place.clear();
+  options.drive = name_in(build.drives, options.drive);
+  options.place = name_in(build.places, options.place);
   return options;
+}
+
+/// Whether a drive that cannot be put there has a shape that can be drawn there all the same.
+bool has_shape_there(const build::Drive& drive, const fit::Questions& questions) {
+  switch (questions.form_factor.why.code) {
+    case fit::Code::other_form:
+    case fit::Code::adapter_needed:
+    case fit::Code::soldered:
+      return false;
+    default:
+      return !parts::cased(drive.outer()) || drive.cased.whole();
+  }
 }
 
 Cell cell_of(const fit::Seating& seating) {
@@ -74,10 +91,15 @@ std::shared_ptr<const Shown> show(const build::Build& build, const Choice& choic
                                              std::move(made.seating),
                                              std::move(made.host),
                                              fit::Seated{fit::Scene(nullptr)},
+                                             std::nullopt,
                                              {}});
-  shown->seated = made.seats ? fit::seat(shown->host, shown->build, shown->build.drives[drive], static_cast<int>(place))
-                             : fit::Seated{fit::Scene(&shown->host.scene)};
-  shown->model = render::model_of(shown->build, shown->seated, shown->seating);
+  const build::Drive& of = shown->build.drives[drive];
+  const auto seated = [&] { return fit::seat(shown->host, shown->build, of, static_cast<int>(place)); };
+  shown->seated = made.seats ? seated() : fit::Seated{fit::Scene(&shown->host.scene)};
+  if (!made.seats && has_shape_there(of, shown->seating.questions)) shown->ghost = seated();
+  shown->model = render::model_of(shown->build, shown->ghost ? *shown->ghost : shown->seated, shown->seating);
+  if (shown->ghost)  // nothing holds it
+    std::erase_if(shown->model.things, [](const render::Thing& thing) { return thing.late; });
   return shown;
 }
 
@@ -96,7 +118,15 @@ struct Background::Work {
     std::string text;
     Choice choice;
     fit::Options options;
+    std::shared_ptr<const Shortlist> list;
     std::uint64_t turn = 0;
+  };
+  /// What was bought last: choosing another seating changes nothing of it.
+  struct Bought {
+    std::string text;
+    std::shared_ptr<const Shortlist> list;
+    std::shared_ptr<const std::variant<plans::Buying, parts::Fault>> buying;
+    bool with_plans = false;
   };
 
   mutable std::mutex mutex;
@@ -104,6 +134,7 @@ struct Background::Work {
   std::optional<Asked> next;
   Rest done;
   std::uint64_t turn = 0;  // of what was asked last: what another turn makes is thrown away
+  Bought bought;           // of the thread alone
   bool busy = false;
   bool stop = false;
   std::thread thread;
@@ -115,7 +146,11 @@ struct Background::Work {
 
   template <typename Answer>
   void publish(const Asked& asked, std::shared_ptr<const Answer> Rest::*where, Answer answer) {
-    auto ready = std::make_shared<const Answer>(std::move(answer));
+    publish(asked, where, std::make_shared<const Answer>(std::move(answer)));
+  }
+
+  template <typename Answer>
+  void publish(const Asked& asked, std::shared_ptr<const Answer> Rest::*where, std::shared_ptr<const Answer> ready) {
     const std::lock_guard lock(mutex);
     if (asked.turn == turn) done.*where = std::move(ready);
   }
@@ -128,10 +163,30 @@ struct Background::Work {
       const Asked asked = std::move(*next);
       next.reset();
       lock.unlock();
-      answer(asked);
+      if (asked.build) answer(asked);
+      if (!stale(asked)) buy(asked, seconds_a_plan);
       lock.lock();
       if (!next) busy = false;
     }
+  }
+
+  /// The shortlist, with plans for what does not fit where these get any time.
+  void buy(const Asked& asked, double seconds) {
+    if (!asked.list) return;
+    const bool same = bought.list == asked.list && bought.text == asked.text;
+    if (!same || (seconds > 0.0 && !bought.with_plans)) {
+      std::optional<plans::Machine> machine;
+      if (asked.build) machine = plans::Machine{asked.text, asked.build->file};
+      plans::Wanted wanted = asked.list->wanted;
+      wanted.place = asked.build ? name_in(asked.build->places, wanted.place) : std::string();
+      wanted.seconds_a_plan = seconds;
+      wanted.progress = [&](std::size_t, std::size_t) { return !stale(asked); };
+      auto found = plans::buying(asked.list->list, asked.list->file.string(), machine, wanted);
+      if (stale(asked)) return;
+      bought = {asked.text, asked.list,
+                std::make_shared<const std::variant<plans::Buying, parts::Fault>>(std::move(found)), seconds > 0.0};
+    }
+    publish(asked, &Rest::buying, bought.buying);
   }
 
   void answer(const Asked& asked) {
@@ -155,6 +210,8 @@ struct Background::Work {
     publish(asked, &Rest::grid, std::move(grid));
     const fit::Seating& worst = check.seatings[fit::worst(check)];
     publish(asked, &Rest::worst, Choice{worst.drive, worst.place});
+    if (stale(asked)) return;
+    buy(asked, 0.0);
     if (stale(asked)) return;
     const std::size_t drive = index_of(build.drives, asked.choice.drive);
     const std::size_t place = index_of(build.places, asked.choice.place);
@@ -186,11 +243,11 @@ Background::~Background() {
 }
 
 void Background::ask(std::uint64_t version, std::shared_ptr<const build::Build> build, std::string text,
-                     const Choice& choice, const fit::Options& options) {
+                     const Choice& choice, const fit::Options& options, std::shared_ptr<const Shortlist> list) {
   {
     const std::lock_guard lock(work_->mutex);
     ++work_->turn;
-    work_->next = Work::Asked{std::move(build), std::move(text), choice, options, work_->turn};
+    work_->next = Work::Asked{std::move(build), std::move(text), choice, options, std::move(list), work_->turn};
     work_->done = {};
     work_->done.version = version;
     work_->busy = true;

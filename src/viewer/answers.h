@@ -6,6 +6,7 @@
 #include "plans/plan.h"
 #include "plans/solve.h"
 #include "render/model.h"
+#include "viewer/shortlist.h"
 
 #include <cstdint>
 #include <memory>
@@ -29,6 +30,9 @@ struct Shown {
   fit::Seating seating;
   fit::Host host;
   fit::Seated seated;  // without elements of its own where the drive cannot be put there
+  // Such a drive where it would stand, to be looked at as glass, where its form is the place's and only its size or its
+  // connector is not.
+  std::optional<fit::Seated> ghost;
   render::Model model;
 };
 
@@ -56,11 +60,12 @@ struct Rest {
   std::shared_ptr<const std::vector<Cell>> grid;                 // by drive, then place, as the file lists them
   std::shared_ptr<const Choice> worst;                           // what most needs looking at, of what the options name
   std::shared_ptr<const std::optional<plans::Tallest>> tallest;  // of the chosen seating
-  std::shared_ptr<const std::variant<plans::Search, parts::Fault>> plans;  // of the chosen seating
+  std::shared_ptr<const std::variant<plans::Search, parts::Fault>> plans;   // of the chosen seating
+  std::shared_ptr<const std::variant<plans::Buying, parts::Fault>> buying;  // of the shortlist: at first without plans
 };
 
 /// Works the rest out on a thread of its own. What is newer cancels what is older; nothing here blocks for longer than
-/// copying a few pointers. A destructor stops within one seating's check.
+/// copying a few pointers. A destructor stops within one drive's check.
 class Background {
  public:
   Background();
@@ -68,9 +73,10 @@ class Background {
   Background(const Background&) = delete;
   Background& operator=(const Background&) = delete;
 
-  /// `text` is what `build` was read from. `version`: the caller's, handed back in `Rest`.
+  /// `text` is what `build` was read from; null: none is open. `list`: null: none is open. `version`: the caller's,
+  /// handed back in `Rest`.
   void ask(std::uint64_t version, std::shared_ptr<const build::Build> build, std::string text, const Choice& choice,
-           const fit::Options& options);
+           const fit::Options& options, std::shared_ptr<const Shortlist> list = nullptr);
   [[nodiscard]] Rest latest() const;
   [[nodiscard]] bool busy() const;
 

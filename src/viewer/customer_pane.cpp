@@ -1,6 +1,7 @@
 #include "viewer/customer_pane.h"
 
 #include "output/answer_words.h"
+#include "output/rank_text.h"
 #include "viewer/plan_words.h"
 
 #include <algorithm>
@@ -41,10 +42,29 @@ void draw_scrubber(Ui& ui, Session& session, const Rectangle& at, double now) {
   list.AddCircleFilled({at_x, y}, ui.px(8.0F), ui.text());
 }
 
+/// Which drive of the open shortlist to take, and why, over all else. Returns its height; 0 where no list is open.
+float draw_advice(Ui& ui, const Session& session, const Rectangle& screen) {
+  if (session.buying() == nullptr || session.buying_waits()) return 0.0F;
+  const float edge = ui.px(32.0F);
+  const std::string advice = output::rank_answer(*session.buying()).front();
+  const auto lines = lines_of(ui.fonts.large, advice, screen.width - 2.0F * edge, 3);
+  const float high = line_of(ui.fonts.large) * static_cast<float>(lines.size()) + ui.px(24.0F);
+  pane_begin("advice", {screen.x, screen.y, screen.width, high}, colour(ui.palette->band));
+  float y = screen.y + ui.px(12.0F);
+  for (const std::string& line : lines) {
+    write(ui.fonts.large, screen.x + edge, y, ui.text(), line);
+    y += line_of(ui.fonts.large);
+  }
+  pane_end();
+  return high;
+}
+
 }  // namespace
 
-void draw_customer(Ui& ui, Session& session, ScenePane& before, ScenePane& after, const Rectangle& screen, float dense,
+void draw_customer(Ui& ui, Session& session, ScenePane& before, ScenePane& after, const Rectangle& all, float dense,
                    double now) {
+  const float advice = draw_advice(ui, session, all);
+  const Rectangle screen{all.x, all.y + advice, all.width, std::max(all.height - advice, 1.0F)};
   const std::shared_ptr<const Shown> remedy = session.remedy();
   const float captions = std::min(ui.px(190.0F), 0.4F * screen.height);
   const bool way = !session.shown()->model.way_in.empty() || (remedy && !remedy->model.way_in.empty());

@@ -69,7 +69,11 @@ void Document::show(std::string text) {
 std::variant<Document::Made, Fault> Document::made(const std::string& text, std::span<const build::Edit> edits) const {
   auto after = build::edited(text, edits, path_);
   if (auto* fault = std::get_if<Fault>(&after)) return std::move(*fault);
-  Made out{std::get<std::string>(std::move(after)), build_};
+  return made(std::get<std::string>(std::move(after)));
+}
+
+std::variant<Document::Made, Fault> Document::made(std::string text) const {
+  Made out{std::move(text), build_};
   if (out.text == text_) return out;
   auto read = build::read_text(out.text, path_);
   if (auto* fault = std::get_if<Fault>(&read)) return std::move(*fault);
@@ -94,6 +98,15 @@ void Document::push(const std::string& label, std::string before, std::string af
 std::optional<Fault> Document::edit(const std::string& label, std::span<const build::Edit> edits) {
   commit();
   auto after = made(text_, edits);
+  if (auto* fault = std::get_if<Fault>(&after)) return std::move(*fault);
+  push(label, text_, std::get<Made>(after).text);
+  take(std::get<Made>(std::move(after)));
+  return std::nullopt;
+}
+
+std::optional<Fault> Document::replace(const std::string& label, std::string text) {
+  commit();
+  auto after = made(std::move(text));
   if (auto* fault = std::get_if<Fault>(&after)) return std::move(*fault);
   push(label, text_, std::get<Made>(after).text);
   take(std::get<Made>(std::move(after)));

@@ -46,6 +46,9 @@ class Document {
   /// fault. `label`: "tray distance 9.1 to 9.6". Ends a drag. Edits that change nothing are no step.
   std::optional<parts::Fault> edit(const std::string& label, std::span<const build::Edit> edits);
 
+  /// Another text in place of this one, as one step. Refused, with nothing changed, where it is no build.
+  std::optional<parts::Fault> replace(const std::string& label, std::string text);
+
   /// A drag: each call makes its edits in the text as it was when the drag began, and all of them are one step, with
   /// the last label. Refused as in `edit`: then the last good value stays. The first call begins it.
   std::optional<parts::Fault> drag(const std::string& label, std::span<const build::Edit> edits);
@@ -99,13 +102,14 @@ class Document {
   void show(std::string text);  // the text with its build or fault
   void push(const std::string& label, std::string before, std::string after);
   std::optional<std::string> write(const std::filesystem::path& file);
-  /// The build of what the edits make of `text`, with that text.
+  /// What the edits make of `text`, with its build.
   struct Made {
     std::string text;
     std::shared_ptr<const build::Build> build;
   };
   [[nodiscard]] std::variant<Made, parts::Fault> made(const std::string& text,
                                                       std::span<const build::Edit> edits) const;
+  [[nodiscard]] std::variant<Made, parts::Fault> made(std::string text) const;
   void take(Made made);
 
   std::filesystem::path path_;

@@ -1,5 +1,7 @@
 #include "viewer/grid_pane.h"
 
+#include "viewer/grid_step.h"
+
 #include <algorithm>
 
 namespace baywright::viewer {
@@ -11,6 +13,10 @@ const Cell* cell_of(const Rest& rest, const Choice& choice) {
   const auto found =
       std::find_if(rest.grid->begin(), rest.grid->end(), [&](const Cell& cell) { return cell.choice == choice; });
   return found == rest.grid->end() ? nullptr : &*found;
+}
+
+std::string id_of(const GridCell& cell) {
+  return "cell " + std::to_string(cell.drive) + ' ' + std::to_string(cell.place);
 }
 
 }  // namespace
@@ -44,9 +50,10 @@ void draw_grid(Ui& ui, Session& session, const Rectangle& screen) {
     for (std::size_t p = 0; p < build.places.size(); ++p) {
       const Choice choice{build.drives[d].name, build.places[p].name};
       const Rectangle at{x0 + static_cast<float>(p) * wide, y + 1.0F, wide, high - 1.0F};
-      const std::string id = "cell " + std::to_string(d) + ' ' + std::to_string(p);
+      const std::string id = id_of({d, p});
       const Touch touched = touch(ui, id, at);
       const bool here = choice == session.shown()->choice;
+      if (here && ui.stops.at().empty()) ui.stops.go(id);  // so that the arrows and Enter work at once
       if (here || touched.pointed || touched.stood_on)
         list.AddRectFilled({at.x, at.y}, {at.x + at.width, at.y + at.height}, colour(ui.palette->raised), ui.px(3.0F));
       const float size = ui.px(16.0F);
@@ -58,16 +65,12 @@ void draw_grid(Ui& ui, Session& session, const Rectangle& screen) {
       } else {
         write(ui.fonts.small, at.x + ui.px(10.0F), mark_y, ui.quiet(), "\u2026");
       }
-      if (touched.stood_on) {
-        const auto go = [&](std::size_t to_d, std::size_t to_p) {
-          if (to_d < build.drives.size() && to_p < build.places.size())
-            ui.stops.go("cell " + std::to_string(to_d) + ' ' + std::to_string(to_p));
-        };
-        if (ui.took({"Up"})) go(d - 1, p);
-        if (ui.took({"Down"})) go(d + 1, p);
-        if (ui.took({"Left"})) go(d, p - 1);
-        if (ui.took({"Right"})) go(d, p + 1);
-      }
+      if (touched.stood_on)
+        for (const char* key : {"Up", "Down", "Left", "Right", "Home", "End"})
+          if (ui.took({key})) {
+            const GridCell to = grid_step({d, p}, key, build.drives.size(), build.places.size());
+            ui.stops.go(id_of(to));
+          }
       if (touched.chosen) {
         session.choose(choice);
         page_end();
@@ -76,7 +79,7 @@ void draw_grid(Ui& ui, Session& session, const Rectangle& screen) {
     }
   }
   write(ui.fonts.small, page.x + edge, page.y + page.height - edge - ui.px(2.0F), ui.quiet(),
-        "Choose one to see it. Escape goes back.", page.width - 2.0F * edge);
+        "The arrows go from one to the next, Enter shows it. Escape goes back.", page.width - 2.0F * edge);
   page_end();
 }
 

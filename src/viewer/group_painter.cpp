@@ -1,7 +1,7 @@
 #include "viewer/group_painter.h"
 
+#include "geometry/triangulation.h"
 #include "output/mark.h"
-#include "render/shape.h"
 
 #include <algorithm>
 #include <array>
@@ -60,7 +60,7 @@ class Painter {
       // Softened edges would show where triangles meet.
       const ImDrawListFlags kept = std::exchange(list_.Flags, list_.Flags & ~ImDrawListFlags_AntiAliasedFill);
       const std::vector<output::Outline> holes(area.outlines.begin() + 1, area.outlines.end());
-      const std::vector<Vec2> corners = render::triangles(area.outlines.front(), holes);
+      const std::vector<Vec2> corners = geometry::triangles(area.outlines.front(), holes);
       for (std::size_t i = 0; i + 2 < corners.size(); i += 3)
         list_.AddTriangleFilled(at(corners[i]), at(corners[i + 1]), at(corners[i + 2]), fill);
       list_.Flags = kept;

@@ -63,7 +63,7 @@ int flow(const Ui& ui, float left, float top, float wide, float tall, bool drawn
 
 void HelpPane::draw(Ui& ui, Session& session, const Rectangle& screen) {
   const float edge = ui.px(24.0F);
-  const Rectangle page = page_begin(ui, screen, ui.px(1080.0F), ui.px(640.0F));
+  const Rectangle page = page_begin(ui, screen, ui.px(1080.0F), ui.px(690.0F));
   write(ui.fonts.bold, page.x + edge, page.y + ui.px(16.0F), ui.text(), "What each key does");
   float close_x = page.x + page.width - edge - width_of(ui.fonts.small, "close") - ui.px(14.0F);
   if (word_button(ui, "close help", close_x, page.y + ui.px(12.0F), "close", false).chosen) session.page = Page::none;
@@ -75,20 +75,11 @@ void HelpPane::draw(Ui& ui, Session& session, const Rectangle& screen) {
   // What is taller than the page scrolls.
   float tall = seen;
   while (flow(ui, 0.0F, 0.0F, wide, tall, false) > columns) tall += step;
-  for (const auto& [key, by] : {std::pair{"Up", -3.0F}, std::pair{"Down", 3.0F}, std::pair{"Space", 12.0F}})
-    if (ui.took({key})) scrolled_ += by * step;
-  scrolled_ = std::clamp(scrolled_ - 3.0F * step * ImGui::GetIO().MouseWheel, 0.0F, tall - seen);
-
+  const float down = scroll_.take(ui, tall, {page.x, top, page.width - ui.px(10.0F), seen});
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.PushClipRect({page.x, top}, {page.x + page.width, top + seen}, true);
-  flow(ui, page.x + edge, std::round(top - scrolled_), wide, tall, true);
+  flow(ui, page.x + edge, std::round(top - down), wide, tall, true);
   list.PopClipRect();
-  if (tall > seen) {
-    const float x = page.x + page.width - ui.px(10.0F);
-    const float y = top + scrolled_ / tall * seen;
-    list.AddLine({x, top}, {x, top + seen}, colour(ui.palette->line), ui.px(2.0F));
-    list.AddLine({x, y}, {x, y + seen / tall * seen}, ui.quiet(), ui.px(4.0F));
-  }
   page_end();
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 // All keys, from the table of actions, and what is done with the hand.
+#include "viewer/scroll.h"
 #include "viewer/session.h"
 #include "viewer/ui.h"
 
@@ -8,10 +9,10 @@ namespace baywright::viewer {
 class HelpPane {
  public:
   void draw(Ui& ui, Session& session, const Rectangle& screen);
-  void closed() { scrolled_ = 0.0F; }
+  void closed() { scroll_.to_top(); }
 
  private:
-  float scrolled_ = 0.0F;  // pixels
+  Scroll scroll_;
 };
 
 }  // namespace baywright::viewer

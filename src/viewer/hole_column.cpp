@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <imgui_stdlib.h>
 #include <utility>
 
 namespace baywright::viewer {
@@ -165,30 +164,12 @@ void HoleColumn::draw_cell(Ui& ui, Session& session, Placing& placing, const Hol
   const HoleMark& mark = placing.plan()->marks[row.mark];
   const auto i = static_cast<std::size_t>(axis);
   if (types(row.mark, axis)) {
-    ImGui::SetCursorScreenPos({x - ui.px(4.0F), y - ui.px(4.0F)});
-    ImGui::SetNextItemWidth(room + ui.px(6.0F));
-    ImGui::PushFont(ui.fonts.small);
-    if (typing_->fresh) ImGui::SetKeyboardFocusHere();
-    const bool entered = ImGui::InputText(
-        "##place", &typing_->text,
-        ImGuiInputTextFlags_EnterReturnsTrue | (typing_->text.size() > 1 ? ImGuiInputTextFlags_AutoSelectAll : 0));
-    ImGui::PopFont();
-    const bool active = ImGui::IsItemActive();
-    ui.typing = true;
-    if (entered) {
-      ui.took({"Enter"});
-      if (auto fault = placing.type(session, axis, typing_->text)) {
-        typing_->fault = std::move(*fault);
-        typing_->fresh = true;
-      } else {
-        typing_.reset();
-      }
-    } else if (!typing_->fresh && !active) {  // Escape, or a click elsewhere
-      typing_.reset();
-      ui.took({"Escape"});
-    } else if (active) {
-      typing_->fresh = false;
-    }
+    const TextField::Outcome outcome = typing_->field.draw(ui, x - ui.px(4.0F), y - ui.px(4.0F), room + ui.px(6.0F));
+    if (outcome == TextField::Outcome::typing) return;
+    if (outcome == TextField::Outcome::entered)
+      if (auto fault = placing.type(session, axis, typing_->field.text()))
+        return typing_->field.refuse(std::move(*fault));
+    typing_.reset();
     return;
   }
   write(ui.fonts.small, x, y, mark.chosen || placing.chosen() == row.mark ? ui.text() : ui.quiet(), row.at[i], room);
@@ -200,13 +181,10 @@ void HoleColumn::draw_cell(Ui& ui, Session& session, Placing& placing, const Hol
                               {x - ui.px(3.0F), y - ui.px(3.0F), std::max(room, ui.px(24.0F)),
                                std::max(line_of(ui.fonts.small) + ui.px(6.0F), ui.px(24.0F))});
   if (touched.chosen || touched.stood_on) placing.choose(row.mark);
-  if (touched.chosen) typing_ = Typing{row.mark, axis, row.at[i], {}, true};
+  if (touched.chosen) typing_ = Typing{row.mark, axis, TextField(row.at[i])};
   if (!touched.stood_on || typing_) return;
-  for (const char* digit : {"0", "1", "2", "3", "4", "5", "6", "7", "8", "9"})
-    if (ui.took({digit})) {
-      typing_ = Typing{row.mark, axis, digit, {}, true};
-      return;
-    }
+  if (std::string digit = typed_digit(ui); !digit.empty())
+    typing_ = Typing{row.mark, axis, TextField(std::move(digit))};
 }
 
 void HoleColumn::draw_words(Ui& ui, const Placing& placing, const Rectangle& at) const {
@@ -222,7 +200,7 @@ void HoleColumn::draw_words(Ui& ui, const Placing& placing, const Rectangle& at)
                      std::min(room, most)) +
          ui.px(5.0F);
   };
-  if (typing_ && !typing_->fault.empty()) return say(fit::Verdict::does_not_fit, typing_->fault, 4);
+  if (typing_ && !typing_->field.fault().empty()) return say(fit::Verdict::does_not_fit, typing_->field.fault(), 4);
   const auto chosen = placing.chosen();
   if (!chosen && words_.empty())
     say({}, "Drag a mark in the plan, nudge it with the arrows, or click a figure and type it.", 3);

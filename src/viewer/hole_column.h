@@ -3,6 +3,7 @@
 // found of the room round the screws.
 #include "viewer/hole_table.h"
 #include "viewer/placing.h"
+#include "viewer/text_field.h"
 #include "viewer/ui.h"
 
 #include <memory>
@@ -19,9 +20,7 @@ class HoleColumn {
   struct Typing {
     std::size_t mark = 0;
     int axis = 0;
-    std::string text;
-    std::string fault;
-    bool fresh = true;
+    TextField field;
   };
   void update(const Session& session, const Placing& placing);
   float draw_table(Ui& ui, Session& session, Placing& placing, const Rectangle& at);

@@ -1,7 +1,7 @@
 #include "viewer/hole_plan.h"
 
 #include "build/spans.h"
-#include "plans/part_face.h"
+#include "fit/part_face.h"
 #include "standards/m2.h"
 
 #include <algorithm>
@@ -12,8 +12,8 @@ namespace baywright::viewer {
 using build::Bay;
 using build::Build;
 using build::Place;
+using fit::PartFace;
 using geometry::Vec3;
-using plans::PartFace;
 
 namespace {
 
@@ -28,7 +28,7 @@ const Place* called(const Build& build, const std::string& name) {
 }
 
 PartFace face_of(const Build& build, const Place& place) {
-  return plans::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
+  return fit::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
 }
 
 bool same_face(const Place& a, const Place& b) {
@@ -59,11 +59,22 @@ geometry::Pose pose_of(const Shown& shown, const Place& place, const PartFace& f
 void add_standoffs(const Place& place, const PartFace& face, bool chosen, std::vector<HoleMark>& out) {
   for (std::size_t i = 0; i < place.sizes.size(); ++i) {
     HoleMark mark{.kind = HoleMark::Kind::standoff, .place = place.name, .chosen = chosen, .index = i, .name = {}};
-    mark.at = plans::on_face(place, face, build::length_code(place.sizes[i]), 0.0);
+    mark.at = fit::on_face(place, face, build::length_code(place.sizes[i]), 0.0);
     mark.diameter = standards::m2::standoff_flange().nominal;
     mark.name = "stand-off " + std::to_string(place.sizes[i]);
+    mark.held = "A stand-off is as far from its socket as the card is long: it moves with " + place.name + " only.";
     out.push_back(std::move(mark));
   }
+}
+
+std::string own_words(const std::string& part) {
+  return "This hole comes with " + part + ": it does not move.";
+}
+
+std::string there_words(const std::string& part, const std::string& place) {
+  return part +
+         " has this hole already, in its drawing or outline, so it does not move here. Change it there, or move " +
+         place + " as a whole.";
 }
 
 /// Those of the template, with its numbers.
@@ -79,19 +90,24 @@ void add_drilled(const plans::Drilling& drilling, const std::string& chosen, std
                    .place = hole.place,
                    .chosen = !hole.own && hole.place == chosen,
                    .index = index,
-                   .name = {}});
+                   .name = {},
+                   .there = hole.there,
+                   .held = hole.own     ? own_words(drilling.part)
+                           : hole.there ? there_words(drilling.part, hole.place)
+                                        : std::string()});
   }
 }
 
 /// Of a board: the pattern that it is fixed by.
-void add_own(const parts::Part& part, const PartFace& face, std::vector<HoleMark>& out) {
+void add_own(const parts::Part& part, const std::string& part_name, const PartFace& face, std::vector<HoleMark>& out) {
   if (face.axis != 2) return;
   for (const parts::Hole& own : part.holes)
     out.push_back({.kind = HoleMark::Kind::own,
                    .at = face.flat({own.x, own.y}),
                    .diameter = own.diameter,
                    .place = own.name,
-                   .name = {}});
+                   .name = {},
+                   .held = own_words(part_name)});
 }
 
 /// The whole panel on one template, unless it has holes on other faces too; then this place alone.
@@ -150,13 +166,13 @@ std::optional<HolePlan> hole_plan(const Shown& shown, bool moving) {
     for (const Place& each : build.places)
       if (same_face(each, *chosen) && std::holds_alternative<build::M2Socket>(each.socket))
         add_standoffs(each, face, &each == chosen, holes);
-    add_own(host.part, face, holes);
+    add_own(host.part, host.name, face, holes);
   }
   for (const Place& each : build.places)
     if (&each == chosen || (same_face(each, *chosen) && has_marks(each) && out.whole_part &&
                             each.socket.index() == chosen->socket.index()))
       out.marks.push_back({.kind = HoleMark::Kind::place,
-                           .at = plans::on_face(each, face, 0.0, 0.0),
+                           .at = fit::on_face(each, face, 0.0, 0.0),
                            .place = each.name,
                            .chosen = &each == chosen,
                            .name = each.name});
@@ -181,7 +197,7 @@ std::vector<build::Edit> moved(const Build& build, std::string_view text, const 
   Vec2 value = face.across_axes(to);
   if (mark.kind == HoleMark::Kind::hole) {
     path = {kind, mark.place, "fixing", "holes", static_cast<int>(mark.index)};
-    value = plans::from_place(*place, face, to);
+    value = fit::from_place(*place, face, to);
   }
   std::vector<build::Edit> out;
   for (int i = 0; i < 2; ++i) {

@@ -18,8 +18,8 @@ using geometry::Vec2;
 struct HoleMark {
   enum class Kind {
     hole,      // of a place's `fixing`
-    standoff,  // of an M.2 slot: moves with its place
-    own,       // the part has it already: does not move
+    standoff,  // of an M.2 slot: does not move but with its place
+    own,       // the part has it for itself: does not move
     place,     // where a place is: its connector end on its centre line. Moves all that the place has
   };
   Kind kind = Kind::hole;
@@ -30,8 +30,10 @@ struct HoleMark {
   bool chosen = false;    // of the place that the window shows
   std::size_t index = 0;  // of a hole: in `fixing.holes`; of a stand-off: in the slot's sizes
   std::string name;       // "hole 3", "stand-off 2280", "hand drilled"
+  bool there = false;     // of a hole: the part's drawing or outline has it already, so nobody drills it
+  std::string held{};     // why it does not move, in words; empty: it does
 
-  [[nodiscard]] bool moves() const { return kind == Kind::hole || kind == Kind::place; }
+  [[nodiscard]] bool moves() const { return held.empty(); }
 };
 
 struct HolePlan {

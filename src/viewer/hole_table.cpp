@@ -113,8 +113,8 @@ std::vector<HoleWord> hole_words(const HolePlan& plan, const Shown& shown) {
   std::vector<HoleWord> out;
   for (const HoleRow& row : hole_rows(plan, shown)) {
     if (row.meets_none)
-      out.push_back(
-          {fit::Verdict::marginal, "Hole " + row.number + " meets no hole of the drive: look before you drill it."});
+      out.push_back({fit::Verdict::marginal, "Hole " + row.number + " meets no hole of the drive" +
+                                                 (plan.marks[row.mark].there ? "." : ": look before you drill it.")});
     if (!row.short_of.empty())
       out.push_back({fit::Verdict::marginal, "Hole " + row.number + ": " + row.short_of + "."});
   }

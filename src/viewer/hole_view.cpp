@@ -101,8 +101,8 @@ void HoleView::take(Ui& ui, Session& session, const SceneView& view) {
       continue;
     const Touch touched = touch(ui, id_of(i), at);
     if (touched.stood_on || touched.chosen || touched.held) placing_->choose(i);
-    if (touched.pointed && mark.moves()) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeAll);
-    if (touched.held && mark.moves()) {
+    if (touched.pointed) ImGui::SetMouseCursor(mark.moves() ? ImGuiMouseCursor_ResizeAll : ImGuiMouseCursor_NotAllowed);
+    if (touched.held) {
       held = true;
       if (!hand_) hand_ = Hand{flat(view, mouse.x, mouse.y), mark.at, mouse.x, mouse.y, false};
       if (std::hypot(mouse.x - hand_->x, mouse.y - hand_->y) > ui.px(3.0F)) hand_->moved = true;
@@ -142,7 +142,7 @@ void HoleView::draw_mark(Ui& ui, const SceneView& view, std::size_t index) const
     const float radius = std::max(static_cast<float>(0.5 * mark.diameter / view.per_pixel()), ui.px(3.0F));
     reach = radius + ui.px(4.0F);
     list.AddCircleFilled(at, radius, colour(ui.palette->scene));
-    if (mark.kind == HoleMark::Kind::own || mark.kind == HoleMark::Kind::standoff)
+    if (!mark.moves())
       for (int i = 0; i < 12; i += 2) {  // dashed: it does not move
         list.PathArcTo(at, radius, 0.5236F * static_cast<float>(i), 0.5236F * static_cast<float>(i + 1), 6);
         list.PathStroke(ink, 0, line);

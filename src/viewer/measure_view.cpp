@@ -1,6 +1,6 @@
 #include "viewer/measure_view.h"
 
-#include "plans/part_face.h"
+#include "fit/part_face.h"
 
 #include <algorithm>
 #include <cmath>
@@ -45,6 +45,11 @@ std::string name_of(const render::Thing& thing) {
   return thing.body.empty() || thing.body == thing.part ? thing.part : thing.body + " of " + thing.part;
 }
 
+/// "2: 9.10 mm apart".
+std::string headline(const KeptMeasurement& kept) {
+  return std::to_string(kept.number) + ": " + words_of(kept.measurement, kept.picked[0], kept.picked[1]).front();
+}
+
 ImVec2 on_screen(const geometry::Vec2& p) {
   return {static_cast<float>(p.x), static_cast<float>(p.y)};
 }
@@ -53,6 +58,10 @@ ImVec2 on_screen(const geometry::Vec2& p) {
 
 void MeasureView::leave() {
   *this = {};
+}
+
+float MeasureView::height(const Ui& ui) const {
+  return ui.px(168.0F + 26.0F * static_cast<float>(measurements_.kept().size()));
 }
 
 /// Another build, or the same one changed: what was picked is no longer there.
@@ -90,14 +99,9 @@ bool MeasureView::clicked(Session& session, const SceneView& view) {
   look(session);
   auto found = under(session, view);
   if (!found) return true;
-  if (picked_.size() >= 2) {
-    picked_.clear();
-    names_.clear();
-    measurement_.reset();
-  }
-  names_.push_back(name_of(*thing_of(view.shown, found->element)) + ", " + words_of(*found));
-  picked_.push_back(std::move(*found));
-  if (picked_.size() == 2) measurement_ = measured(picked_[0], picked_[1]);
+  std::string name = name_of(*thing_of(view.shown, found->element)) + ", " + words_of(*found);
+  if (!measurements_.pick(std::move(*found), std::move(name)))
+    session.say("Three measurements are kept: clear one (Delete takes the newest) to measure another.");
   return true;
 }
 
@@ -118,9 +122,10 @@ void MeasureView::draw_pick(Ui& ui, const SceneView& view, const Picked& picked,
   list.AddCircleFilled(at, ui.px(3.5F), ui.text());
 }
 
-void MeasureView::draw_dimension(Ui& ui, const SceneView& view) const {
-  const geometry::Vec2 a = view.pixel(measurement_->from);
-  const geometry::Vec2 b = view.pixel(measurement_->to);
+void MeasureView::draw_dimension(Ui& ui, const SceneView& view, const KeptMeasurement& kept,
+                                 std::vector<Rectangle>& taken) const {
+  const geometry::Vec2 a = view.pixel(kept.measurement.from);
+  const geometry::Vec2 b = view.pixel(kept.measurement.to);
   if (!std::isfinite(a.x) || !std::isfinite(b.x)) return;
   ImDrawList& list = *ImGui::GetWindowDrawList();
   const double length = glm::distance(a, b);
@@ -132,26 +137,29 @@ void MeasureView::draw_dimension(Ui& ui, const SceneView& view) const {
   };
   line(a, b);
   for (const geometry::Vec2& end : {a, b}) line(end - tick, end + tick);
-  const std::string figure = words_of(*measurement_, picked_[0], picked_[1]).front();
+  const std::string figure = headline(kept);
   const float wide = width_of(ui.fonts.bold, figure);
   const float high = line_of(ui.fonts.bold);
   const geometry::Vec2 middle = 0.5 * (a + b);
-  // Beside its line, and wholly in the picture.
-  float x = static_cast<float>(middle.x) + ui.px(14.0F);
-  float y = static_cast<float>(middle.y) - 0.5F * high;
-  x = std::clamp(x, view.at.x + ui.px(8.0F),
-                 std::max(view.at.x + ui.px(8.0F), view.at.x + view.at.width - wide - ui.px(14.0F)));
-  y = std::clamp(y, view.at.y + ui.px(6.0F),
-                 std::max(view.at.y + ui.px(6.0F), view.at.y + view.at.height - high - ui.px(8.0F)));
-  list.AddRectFilled({x - ui.px(6.0F), y - ui.px(3.0F)}, {x + wide + ui.px(6.0F), y + high + ui.px(3.0F)},
-                     colour(ui.palette->scene, 0.92F), ui.px(4.0F));
-  list.AddRect({x - ui.px(6.0F), y - ui.px(3.0F)}, {x + wide + ui.px(6.0F), y + high + ui.px(3.0F)},
-               colour(ui.palette->bar_line), ui.px(4.0F));
+  // Beside its line, wholly in the picture, and below another figure that stands there.
+  const float room_x = std::max(view.at.x + ui.px(8.0F), view.at.x + view.at.width - wide - ui.px(14.0F));
+  const float room_y = std::max(view.at.y + ui.px(6.0F), view.at.y + view.at.height - high - ui.px(8.0F));
+  const float x = std::clamp(static_cast<float>(middle.x) + ui.px(14.0F), view.at.x + ui.px(8.0F), room_x);
+  float y = std::clamp(static_cast<float>(middle.y) - 0.5F * high, view.at.y + ui.px(6.0F), room_y);
+  for (const Rectangle& other : taken)
+    if (x < other.x + other.width && other.x < x + wide && y < other.y + other.height && other.y < y + high)
+      y = std::min(other.y + other.height, room_y);
+  const Rectangle box{x - ui.px(6.0F), y - ui.px(3.0F), wide + ui.px(12.0F), high + ui.px(6.0F)};
+  list.AddRectFilled({box.x, box.y}, {box.x + box.width, box.y + box.height}, colour(ui.palette->scene, 0.92F),
+                     ui.px(4.0F));
+  list.AddRect({box.x, box.y}, {box.x + box.width, box.y + box.height}, colour(ui.palette->bar_line), ui.px(4.0F));
   write(ui.fonts.bold, x, y, ui.text(), figure);
+  taken.push_back({x, y, wide, high + ui.px(10.0F)});
 }
 
 void MeasureView::paint(Ui& ui, Session& session, const SceneView& view) {
   look(session);
+  if (!ui.typing && ui.took({"Delete"})) measurements_.back();
   ImDrawList& list = *ImGui::GetWindowDrawList();
   list.PushClipRect({view.at.x, view.at.y}, {view.at.x + view.at.width, view.at.y + view.at.height}, true);
   for (const HoleAxis& hole : holes_) {
@@ -168,8 +176,11 @@ void MeasureView::paint(Ui& ui, Session& session, const SceneView& view) {
     list.PathStroke(colour(ui.palette->quiet, 0.7F), ImDrawFlags_Closed, ui.px(1.0F));
   }
   if (const auto found = under(session, view)) draw_pick(ui, view, *found, false);
-  for (const Picked& each : picked_) draw_pick(ui, view, each, true);
-  if (measurement_) draw_dimension(ui, view);
+  for (const KeptMeasurement& kept : measurements_.kept())
+    for (const Picked& each : kept.picked) draw_pick(ui, view, each, true);
+  if (measurements_.first()) draw_pick(ui, view, *measurements_.first(), true);
+  std::vector<Rectangle> taken;
+  for (const KeptMeasurement& kept : measurements_.kept()) draw_dimension(ui, view, kept, taken);
   list.PopClipRect();
 }
 
@@ -181,27 +192,45 @@ void MeasureView::draw_words(Ui& ui, const Session& session, const Rectangle& at
   list.AddLine({at.x + at.width - 0.5F, at.y}, {at.x + at.width - 0.5F, at.y + at.height}, colour(ui.palette->line));
   const float edge = ui.px(20.0F);
   const float room = at.width - 2.0F * edge;
-  const float row = line_of(ui.fonts.small);
   const float end = at.y + at.height - ui.px(8.0F);
   float y = at.y + ui.px(8.0F);
   const auto say = [&](const ImFont* font, ImU32 ink, const std::string& text, int most) {
     const int lines = std::min(most, static_cast<int>((end - y) / line_of(font)));
     if (lines > 0) y += write_lines(font, at.x + edge, y, ink, text, room, lines) + ui.px(1.0F);
   };
-  if (measurement_) {
-    const auto words = words_of(*measurement_, picked_[0], picked_[1]);
-    say(ui.fonts.bold, ui.text(), words.front(), 1);
+  for (const KeptMeasurement& kept : measurements_.kept()) {
+    const bool full = kept.number == measurements_.looked_at();
+    const std::string number = std::to_string(kept.number);
+    const float word = width_of(ui.fonts.small, "clear") + ui.px(14.0F);
+    float word_x = at.x + at.width - edge - word + ui.px(7.0F);
+    if (word_button(ui, "clear " + number, word_x, y - ui.px(3.0F), "clear", false).chosen) {
+      measurements_.clear(kept.number);
+      break;
+    }
+    const Rectangle box{at.x + edge - ui.px(6.0F), y - ui.px(3.0F), room - word, ui.px(26.0F)};
+    if (touch(ui, "measured " + number, box).chosen) measurements_.look_at(kept.number);
+    write(full ? ui.fonts.bold : ui.fonts.text, at.x + edge, y, ui.text(), headline(kept), room - word);
+    y += ui.px(26.0F);
+    if (!full) continue;
+    const auto words = words_of(kept.measurement, kept.picked[0], kept.picked[1]);
     for (std::size_t i = 1; i < words.size(); ++i) say(ui.fonts.small, ui.text(), words[i], 2);
-    y += ui.px(2.0F);
-  } else {
+    for (std::size_t i = 0; i < kept.names.size(); ++i)
+      say(ui.fonts.small, ui.quiet(), (i == 0 ? "from " : "to ") + kept.names[i], 2);
+    y += ui.px(4.0F);
+  }
+  const std::size_t count = measurements_.kept().size();
+  if (measurements_.first()) {
+    say(ui.fonts.small_bold, ui.text(), "From " + measurements_.first_name(), 2);
+    say(ui.fonts.small, ui.quiet(), "Now the second one.", 1);
+  } else if (count == 0) {
     say(ui.fonts.small_bold, ui.text(), "Measure", 1);
+    say(ui.fonts.small, ui.quiet(), "Click a face, an edge or a hole, then another one. Escape leaves.", 2);
+  } else {
     say(ui.fonts.small, ui.quiet(),
-        picked_.empty() ? "Click a face, an edge or a hole, then another one. Escape leaves."
-                        : "Now the second one. Escape leaves.",
+        count < Measurements::most ? "Click two more to measure again. Delete clears the newest."
+                                   : "Three are kept. Clear one to measure another.",
         2);
   }
-  for (std::size_t i = 0; i < names_.size(); ++i)
-    if (end - y >= row) say(ui.fonts.small, ui.quiet(), (i == 0 ? "first: " : "second: ") + names_[i], 2);
   pane_end();
 }
 

@@ -26,7 +26,7 @@ void OpenPane::draw(Ui& ui, Session& session, const Rectangle& screen) {
   const float edge = ui.px(24.0F);
   const float row = ui.px(28.0F);
   const float wide = 0.5F * (page.width - 3.0F * edge);
-  write(ui.fonts.bold, page.x + edge, page.y + ui.px(16.0F), ui.text(), "Open a build");
+  write(ui.fonts.bold, page.x + edge, page.y + ui.px(16.0F), ui.text(), "Open a build or a shortlist");
   if (session.document()) {
     float x = page.x + page.width - edge - width_of(ui.fonts.small, "close") - ui.px(14.0F);
     if (word_button(ui, "close open", x, page.y + ui.px(12.0F), "close", false).chosen) session.page = Page::none;

@@ -5,6 +5,14 @@
 
 namespace baywright::viewer {
 
+namespace {
+
+bool openable(const std::string& name) {
+  return name.ends_with(".csv") || (name.ends_with(".toml") && !name.ends_with(".part.toml"));
+}
+
+}  // namespace
+
 std::vector<std::string> openable_in(const std::filesystem::path& folder) {
   constexpr std::size_t most = 200;
   std::vector<std::string> folders;
@@ -18,7 +26,7 @@ std::vector<std::string> openable_in(const std::filesystem::path& folder) {
     if (name.starts_with('.')) continue;
     if (at->is_directory(unreadable))
       folders.push_back(name + '/');
-    else if (name.ends_with(".build.toml") && at->is_regular_file(unreadable))
+    else if (openable(name) && at->is_regular_file(unreadable))
       files.push_back(name);
   }
   std::sort(files.begin(), files.end());

@@ -52,6 +52,7 @@ void Placing::choose(std::optional<std::size_t> mark) {
 std::optional<std::string> Placing::move(Session& session, const HoleMark& mark, const Vec2& to, bool by_key,
                                          bool follows) {
   if (!session.document()) return std::nullopt;
+  if (!mark.moves()) return mark.held;
   const auto edits = moved(*session.document()->build(), session.document()->text(), mark, to);
   if (edits.empty()) return mark.name + " does not move by itself";
   const std::string label = mark.name + " to " + figure(to.x) + ", " + figure(to.y);
@@ -63,6 +64,10 @@ std::optional<std::string> Placing::move(Session& session, const HoleMark& mark,
 void Placing::drag(Session& session, const Vec2& to, bool fine, double reach) {
   const auto at = chosen();
   if (!at) return;
+  if (!plan_->marks[*at].moves() && !held_) {
+    words_ = plan_->marks[*at].held;
+    return;
+  }
   if (!held_) {
     session.commit();
     held_ = Held{plan_->marks[*at], snap_targets(*plan_, plan_->marks[*at], *of_), false};

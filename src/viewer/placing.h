@@ -23,7 +23,7 @@ class Placing {
   void choose(std::optional<std::size_t> mark);
 
   /// Follows the hand: `to` in mm of the plan, `reach` mm to come to rest in. `fine`: a grid of 0.1 instead of 1, and
-  /// little else holds it.
+  /// little else holds it. What does not move stays, and `words` say why.
   void drag(Session& session, const Vec2& to, bool fine, double reach);
   void let_go(Session& session);
   /// A step by the keyboard, mm; those that follow soon are one change.

@@ -1,5 +1,6 @@
 #include "viewer/scene_pane.h"
 
+#include "output/answer_words.h"
 #include "render/put_in.h"
 #include "viewer/group_painter.h"
 
@@ -196,6 +197,9 @@ render::Look ScenePane::look_of(const Session& session, const Shown& shown, doub
   look.clearance_of = session.looking.coloured;
   look.hidden = session.looking.not_shown(shown.model);
   look.ghosted = session.looking.ghosted;
+  if (shown.ghost)
+    for (const render::Thing& thing : shown.model.things)
+      if (thing.drive) look.ghosted.insert(thing.part);
   look.chosen = session.looking.chosen;
   return look;
 }
@@ -266,10 +270,34 @@ float ScenePane::draw_words(Ui& ui, Session& session, const Rectangle& at) {
   row_of({Action::whole, Action::front, Action::side, Action::top, Action::cut, Action::apart, Action::put_in,
           Action::holes, Action::measure},
          at.y + 0.5F * (ui.px(strip) - ui.px(26.0F)));
-  const float taken =
-      row_of({Action::findings, Action::customer, Action::open, Action::save, Action::undo, Action::redo, Action::help},
-             at.y + at.height - 0.5F * (ui.px(strip) + ui.px(26.0F)));
+  const float taken = row_of({Action::findings, Action::steps, Action::shortlist, Action::customer, Action::open,
+                              Action::save, Action::undo, Action::redo, Action::help},
+                             at.y + at.height - 0.5F * (ui.px(strip) + ui.px(26.0F)));
   return at.width - taken - ui.px(17.0F);
+}
+
+/// Why the drive is not there, or only as glass.
+void ScenePane::draw_refusal(const Ui& ui, const Shown& shown, const Rectangle& at) {
+  const auto& things = shown.model.things;
+  const bool drawn = std::any_of(things.begin(), things.end(), [](const render::Thing& thing) { return thing.drive; });
+  if (drawn && !shown.ghost) return;
+  const std::string text = (drawn ? "As glass, since it does not go in: " : "The drive is not drawn: ") +
+                           output::answer_of(shown.seating, shown.build.method).sentence;
+  const float side = ui.px(12.0F);
+  const auto lines = lines_of(ui.fonts.small, text, std::min(at.width - 4.0F * side, ui.px(560.0F)), 4);
+  float wide = 0.0F;
+  for (const std::string& line : lines) wide = std::max(wide, width_of(ui.fonts.small, line));
+  const float high = line_of(ui.fonts.small) * static_cast<float>(lines.size());
+  const ImVec2 low{at.x + side, at.y + side};
+  ImDrawList& list = *ImGui::GetWindowDrawList();
+  list.AddRectFilled(low, {low.x + wide + 2.0F * side, low.y + high + side}, colour(ui.palette->scene, 0.92F),
+                     ui.px(4.0F));
+  list.AddRect(low, {low.x + wide + 2.0F * side, low.y + high + side}, colour(ui.palette->bar_line), ui.px(4.0F));
+  float y = low.y + 0.5F * side;
+  for (const std::string& line : lines) {
+    write(ui.fonts.small, low.x + side, y, ui.text(), line);
+    y += line_of(ui.fonts.small);
+  }
 }
 
 /// What is pointed at or chosen, with what can be done to it.
@@ -327,6 +355,7 @@ void ScenePane::draw(Ui& ui, Session& session, const std::shared_ptr<const Shown
     if (words && tool == nullptr)
       paint(render::notes_on(shown->model, look, static_cast<int>(at.width), static_cast<int>(at.height)), list,
             ui.fonts, at.x, at.y, colour(ui.palette->scene));
+    if (words) draw_refusal(ui, *shown, at);
     const render::Thing* pointed = pointed_at || released ? under_pointer(*shown, at, dense) : nullptr;
     SceneView view{at, camera_, *shown, pointed_at || released,
                    pointed == nullptr ? std::nullopt : std::optional(pointed->element)};

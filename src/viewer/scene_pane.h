@@ -34,6 +34,7 @@ class ScenePane {
   [[nodiscard]] const render::Thing* under_pointer(const Shown& shown, const Rectangle& at, float dense);
   /// Returns the width that is free at the left of the lower words.
   float draw_words(Ui& ui, Session& session, const Rectangle& at);
+  static void draw_refusal(const Ui& ui, const Shown& shown, const Rectangle& at);
   void draw_name(Ui& ui, Session& session, const Shown& shown, const render::Thing* pointed, const Rectangle& at,
                  float room);
 

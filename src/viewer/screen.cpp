@@ -79,7 +79,7 @@ SceneTool* Screen::tool() {
 void Screen::draw_column(const Rectangle& at) {
   if (placing_.plan() != nullptr) return hole_column_.draw(ui_, session_, placing_, at);
   if (session_.mode != Mode::measure) return stack_.draw(ui_, session_, at);
-  const float below = std::min(ui_.px(176.0F), 0.45F * at.height);
+  const float below = std::min(measure_view_.height(ui_), 0.5F * at.height);
   stack_.draw(ui_, session_, {at.x, at.y, at.width, at.height - below});
   measure_view_.draw_words(ui_, session_, {at.x, at.y + at.height - below, at.width, below});
 }
@@ -117,6 +117,10 @@ void Screen::draw_page(const Rectangle& all) {
       return open_.draw(ui_, session_, all);
     case Page::grid:
       return draw_grid(ui_, session_, all);
+    case Page::steps:
+      return mounting_.draw(ui_, session_, all);
+    case Page::shortlist:
+      return shortlist_.draw(ui_, session_, all);
     case Page::unsaved:
     case Page::recovery:
     case Page::conflict:
@@ -163,6 +167,8 @@ void Screen::draw(std::vector<Chord> chords, double now) {
   ui_.stops.begin();
   if (page != Page::open) open_.closed();
   if (page != Page::help) help_.closed();
+  if (page != Page::steps) mounting_.closed();
+  if (page != Page::shortlist) shortlist_.closed();
   if (covered) {
     // What lies below is drawn, but out of reach for the keyboard as it is for the mouse.
     Stops kept = std::exchange(ui_.stops, {});

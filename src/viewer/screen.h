@@ -6,9 +6,11 @@
 #include "viewer/hole_column.h"
 #include "viewer/hole_view.h"
 #include "viewer/measure_view.h"
+#include "viewer/mounting_pane.h"
 #include "viewer/open_pane.h"
 #include "viewer/scene_pane.h"
 #include "viewer/session.h"
+#include "viewer/shortlist_pane.h"
 #include "viewer/stack_pane.h"
 #include "viewer/ui.h"
 
@@ -62,6 +64,8 @@ class Screen {
   FindingsPane findings_;
   OpenPane open_;
   HelpPane help_;
+  MountingPane mounting_;
+  ShortlistPane shortlist_;
 };
 
 }  // namespace baywright::viewer

@@ -1,6 +1,7 @@
 #include "viewer/session.h"
 
 #include "output/answer_words.h"
+#include "output/rank_text.h"
 #include "output/words.h"
 #include "tolerance/reading.h"
 #include "viewer/hole_plan.h"
@@ -21,6 +22,13 @@ constexpr double seconds_to_put_in = 3.0;
 
 bool same(const fit::Finding& a, const fit::Finding& b) {
   return a.kind == b.kind && a.between == b.between && a.bodies == b.bodies && a.why.code == b.why.code;
+}
+
+bool is_list(const std::filesystem::path& file) {
+  if (file.extension() == ".csv" || file.extension() == ".CSV") return true;
+  if (file.extension() != ".toml" || file.filename().string().ends_with(".build.toml")) return false;
+  return std::holds_alternative<parts::Fault>(build::read(file)) &&
+         std::holds_alternative<value::Shortlist>(value::read_shortlist(file));
 }
 
 bool is_model(const std::filesystem::path& file) {
@@ -44,6 +52,11 @@ void Session::open(const std::filesystem::path& file) {
   if (is_model(file))
     return say(file.filename().string() + " is the model of a part, not a build. A build uses it with a line in a " +
                "[[part]]: solid = { mesh = \"" + file.filename().string() + "\", unit = \"mm\" }");
+  if (is_list(file)) {
+    plans::Wanted wanted;
+    wanted.place = options_.place;
+    return open_shortlist(file, wanted);
+  }
   if (document_ && document_->unsaved()) {
     wanted_ = file;
     page = Page::unsaved;
@@ -54,14 +67,27 @@ void Session::open(const std::filesystem::path& file) {
   take(std::get<Document>(std::move(opened)));
 }
 
+void Session::open_shortlist(const std::filesystem::path& file, const plans::Wanted& wanted) {
+  auto opened = viewer::open_shortlist(file, wanted);
+  if (const auto* fault = std::get_if<parts::Fault>(&opened)) return say(fault->text(), true);
+  shortlist_ = std::make_shared<const Shortlist>(std::get<Shortlist>(std::move(opened)));
+  remember(settings, file);
+  buying_.reset();
+  sorted_by_.reset();
+  notice_.clear();
+  page = Page::shortlist;
+  ask();
+}
+
 void Session::take(Document document) {
+  const bool list_waits = shortlist_ && !document_;  // for the machine that it is for
   document_ = std::move(document);
   remember(settings, document_->path());
   looking = {};
   mode = Mode::looking;
   finding_.reset();
   rest_ = {};
-  page = document_->recovery() ? Page::recovery : Page::none;
+  page = document_->recovery() ? Page::recovery : list_waits ? Page::shortlist : Page::none;
   notice_.clear();
   choice_ = likely_worst(*document_->build(), options_);
   untouched_ = document_->version();
@@ -138,7 +164,36 @@ void Session::refresh(bool ask) {
   choice_ = shown_->choice;
   viewer::handles(document_->text(), *shown_).swap(handles_);
   if (mode == Mode::holes && !has_hole_plan(shown_->build, choice_.place)) mode = Mode::looking;
-  if (ask) background_.ask(document_->version(), document_->build(), document_->text(), choice_, options_);
+  if (ask) this->ask();
+}
+
+void Session::ask() {
+  rest_.buying.reset();  // of the build and the list as they were
+  if (document_)
+    background_.ask(version(), document_->build(), document_->text(), choice_, options_, shortlist_);
+  else
+    background_.ask(version(), nullptr, {}, {}, options_, shortlist_);
+}
+
+/// Whether there are new ones.
+bool Session::take_answers() {
+  Rest latest = background_.latest();
+  if (latest.version != version() ||
+      (latest.version == rest_.version && latest.grid == rest_.grid && latest.tallest == rest_.tallest &&
+       latest.plans == rest_.plans && latest.shown == rest_.shown && latest.worst == rest_.worst &&
+       latest.buying == rest_.buying))
+    return false;
+  const bool finer = latest.shown && latest.shown != rest_.shown;
+  const bool bought = latest.buying && latest.buying != rest_.buying;
+  rest_ = std::move(latest);
+  if (finer) take_finer(*rest_.shown);
+  if (bought) {
+    buying_.reset();
+    if (const auto* found = std::get_if<plans::Buying>(rest_.buying.get()))
+      buying_ = sorted_by_ ? in_order(*found, *sorted_by_, document_.has_value()) : *found;
+  }
+  if (rest_.worst && untouched_) settle_worst(*rest_.worst);
+  return true;
 }
 
 bool Session::tick(double now) {
@@ -163,18 +218,7 @@ bool Session::tick(double now) {
       news = true;
     }
   }
-  if (document_) {
-    Rest latest = background_.latest();
-    if (latest.version == document_->version() &&
-        (latest.version != rest_.version || latest.grid != rest_.grid || latest.tallest != rest_.tallest ||
-         latest.plans != rest_.plans || latest.shown != rest_.shown || latest.worst != rest_.worst)) {
-      const bool finer = latest.shown && latest.shown != rest_.shown;
-      rest_ = std::move(latest);
-      if (finer) take_finer(*rest_.shown);
-      if (rest_.worst && untouched_) settle_worst(*rest_.worst);
-      news = true;
-    }
-  }
+  if ((document_ || shortlist_) && take_answers()) news = true;
   const bool is_waiting = waiting();
   if (was_waiting_ && !is_waiting) news = true;
   was_waiting_ = is_waiting;
@@ -198,7 +242,17 @@ void Session::settle_worst(const Choice& worst) {
   const bool still = std::exchange(untouched_, std::nullopt) == document_->version() && page == Page::none;
   if (!still || worst == choice_) return;
   choose(worst);
-  say("Of all that was asked about, this most needs looking at: " + worst.drive + " in " + worst.place + '.');
+  say("Of all that was asked about, this most needs looking at: " + worst.drive + " in " + worst.place + '.' +
+      fits_elsewhere());
+}
+
+/// Where the drive that is shown fits, where it does not as it is shown.
+std::string Session::fits_elsewhere() const {
+  if (!rest_.grid || shown_->seating.verdict == fit::Verdict::fits) return {};
+  for (const Cell& cell : *rest_.grid)
+    if (cell.choice.drive == choice_.drive && cell.verdict == fit::Verdict::fits)
+      return " It fits in " + cell.choice.place + '.';
+  return {};
 }
 
 bool Session::moving() const {
@@ -208,6 +262,15 @@ bool Session::moving() const {
 const plans::Search* Session::search() const {
   if (!rest_.plans) return nullptr;
   return std::get_if<plans::Search>(rest_.plans.get());
+}
+
+const parts::Fault* Session::buying_fault() const {
+  return rest_.buying ? std::get_if<parts::Fault>(rest_.buying.get()) : nullptr;
+}
+
+MountingPage Session::mounting() const {
+  const plans::Plan* tried = tried_ && search() ? &search()->plans[*tried_] : nullptr;
+  return mounting_page(*seen(), tried, search(), rest_.grid.get());
 }
 
 std::optional<std::size_t> Session::finding() const {
@@ -239,6 +302,7 @@ std::string Session::title() const {
 
 Standing Session::standing() const {
   Standing out;
+  out.shortlist = shortlist_ != nullptr;
   if (!document_ || !shown_) return out;
   out.file = true;
   out.unsaved = document_->unsaved();
@@ -268,6 +332,31 @@ void Session::choose(const Choice& choice) {
   page = Page::none;
   refresh(true);
   fly_to = looking.side.value_or(render::Side::whole);
+}
+
+void Session::sort_by(value::Column column) {
+  sorted_by_ = column;
+  if (buying_) buying_ = in_order(std::move(*buying_), column, document_.has_value());
+}
+
+void Session::seat_offer(std::size_t i) {
+  if (!shortlist_ || i >= shortlist_->list.offers.size()) return;
+  const value::Offer& offer = shortlist_->list.offers[i];
+  if (!document_) {
+    page = Page::open;
+    return say("Open the build of the machine that the drive is for.");
+  }
+  if (offer.use.empty() || !offer.bus)
+    return say(offer.name + " cannot be shown: the list does not say what it is (`use`) and on which bus (`bus`).");
+  commit();
+  const auto with = plans::with_offer({document_->text(), document_->path()}, shortlist_->list, i);
+  if (const auto* fault = std::get_if<parts::Fault>(&with)) return say(fault->text(), true);
+  const auto& [text, name] = std::get<plans::WithOffer>(with);
+  const bool tried = buying_ && !buying_waits() && buying_->tried[i];
+  const Choice wanted{name, tried ? buying_->tried[i]->seating.place : choice_.place};
+  if (const auto fault = document_->replace("drive of the shortlist added", text)) return say(fault->text(), true);
+  choose(wanted);
+  say(name + " of the shortlist is a drive of the build now. Ctrl+Z takes it back.");
 }
 
 void Session::choose_finding(std::size_t index) {
@@ -398,6 +487,21 @@ void Session::act_on_part(Action action) {
   }
 }
 
+/// The page that is open, where it is one to be copied; else the answer.
+void Session::copy() {
+  if (page == Page::steps) {
+    copy_ = mounting().text;
+    return say("Copied the steps.");
+  }
+  if (page == Page::shortlist && buying_) {
+    copy_ = output::rank_text(*buying_);
+    return say("Copied the shortlist.");
+  }
+  if (!seen()) return;
+  copy_ = answer();
+  say("Copied the answer.");
+}
+
 void Session::act(Action action) {
   if (!enabled(action, standing())) return;
   untouched_.reset();
@@ -407,7 +511,10 @@ void Session::act(Action action) {
     fly_to = side;
     if (mode == Mode::holes) mode = Mode::looking;
   };
-  const auto toggle = [&](Page wanted) { page = page == wanted ? Page::none : wanted; };
+  const auto toggle = [&](Page wanted) {
+    page = page == wanted ? Page::none : wanted;
+    if (!notice_fault_) notice_.clear();  // it would lie below
+  };
   const double patience = settings.motion ? 1.0 : 0.0;
   switch (action) {
     case Action::open:
@@ -422,8 +529,7 @@ void Session::act(Action action) {
       document_->redo();
       return refresh(true);
     case Action::copy_answer:
-      copy_ = answer();
-      return say("Copied the answer.");
+      return copy();
     case Action::whole:
       return toward(render::Side::whole);
     case Action::front:
@@ -474,6 +580,10 @@ void Session::act(Action action) {
       return;
     case Action::grid:
       return toggle(Page::grid);
+    case Action::steps:
+      return toggle(Page::steps);
+    case Action::shortlist:
+      return toggle(Page::shortlist);
     case Action::findings:
       return toggle(Page::findings);
     case Action::next_finding:
@@ -488,6 +598,8 @@ void Session::act(Action action) {
       return apply_plan(*tried_);
     case Action::customer:
       customer = !customer;
+      page = Page::none;
+      if (!notice_fault_) notice_.clear();  // not for the customer
       return;
     case Action::help:
       return toggle(Page::help);

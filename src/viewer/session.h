@@ -6,6 +6,7 @@
 #include "viewer/document.h"
 #include "viewer/handles.h"
 #include "viewer/looking.h"
+#include "viewer/mounting_page.h"
 #include "viewer/settings.h"
 
 #include <filesystem>
@@ -22,7 +23,7 @@ namespace baywright::viewer {
 
 /// What lies over the window. `unsaved` asks what becomes of changes, `recovery` of what an earlier run left,
 /// `conflict` of a file that changed outside while it was changed here.
-enum class Page { none, help, open, grid, findings, unsaved, recovery, conflict };
+enum class Page { none, help, open, grid, findings, steps, shortlist, unsaved, recovery, conflict };
 
 /// What the hand does in the scene: look round, place holes on their plan, measure.
 enum class Mode { looking, holes, measure };
@@ -31,9 +32,11 @@ class Session {
  public:
   Session(Settings settings, fit::Options options);
 
-  /// Opens a build file in place of the present one; asks first where that is unsaved. A model file is not opened: the
-  /// notice says how a build uses it. A fault leaves what is open as it is.
+  /// Opens a build file in place of the present one; asks first where that is unsaved. A .csv file, or a .toml file
+  /// that is no build, is opened as a shortlist beside it. A model file is not opened: the notice says how a build uses
+  /// it. A fault leaves what is open as it is.
   void open(const std::filesystem::path& file);
+  void open_shortlist(const std::filesystem::path& file, const plans::Wanted& wanted);
   /// Whether the window may close; asks first where something is unsaved.
   bool may_close();
   /// The answer to `Page::unsaved`: save or discard, then what was wanted; neither: nothing.
@@ -68,6 +71,11 @@ class Session {
   /// A length as people type it, "9.6" or "9.6 ±0.2"; the fault says what would be right.
   std::optional<std::string> type(const Handle& handle, const std::string& text);
   void say(std::string notice, bool fault = false);
+  /// The shortlist in order by that column.
+  void sort_by(value::Column column);
+  /// Offer `i` of the shortlist as a drive of the build, one step that can be undone; it is then shown at the place
+  /// that suits it best.
+  void seat_offer(std::size_t i);
 
   [[nodiscard]] const std::optional<Document>& document() const { return document_; }
   [[nodiscard]] const std::shared_ptr<const Shown>& shown() const { return shown_; }  // null: nothing is open
@@ -77,6 +85,14 @@ class Session {
   [[nodiscard]] const Rest& rest() const { return rest_; }
   [[nodiscard]] const plans::Search* search() const;  // null: not ready, or at fault
   [[nodiscard]] std::optional<std::size_t> tried() const { return tried_; }
+  [[nodiscard]] const std::shared_ptr<const Shortlist>& shortlist() const { return shortlist_; }  // null: none is open
+  /// The open shortlist, in the order asked for; null: not ready, or at fault. While `buying_waits`, the fit is that of
+  /// the build before its last change.
+  [[nodiscard]] const plans::Buying* buying() const { return buying_ ? &*buying_ : nullptr; }
+  [[nodiscard]] bool buying_waits() const { return shortlist_ && !rest_.buying; }
+  [[nodiscard]] const parts::Fault* buying_fault() const;
+  /// Of what is seen: its steps, and what they take.
+  [[nodiscard]] MountingPage mounting() const;
   /// The best plan that fits, ready to be looked at beside what is; null: there is none, or it fits as it is.
   [[nodiscard]] std::shared_ptr<const Shown> remedy();
   [[nodiscard]] const plans::Plan* remedy_plan() const;
@@ -103,10 +119,15 @@ class Session {
  private:
   void take(Document document);
   void refresh(bool ask);
+  void ask();
+  [[nodiscard]] std::uint64_t version() const { return document_ ? document_->version() : 0; }
+  bool take_answers();
   void look_outside();
   void take_finer(std::shared_ptr<const Shown> shown);
   void settle_worst(const Choice& worst);
+  [[nodiscard]] std::string fits_elsewhere() const;
   void act_on_part(Action action);
+  void copy();
   [[nodiscard]] std::variant<std::shared_ptr<const Shown>, parts::Fault> shown_with(const plans::Plan& plan,
                                                                                     bool moving) const;
 
@@ -122,6 +143,9 @@ class Session {
   std::shared_ptr<const Shown> tried_shown_;
   std::shared_ptr<const Shown> remedy_;
   std::shared_ptr<const std::variant<plans::Search, parts::Fault>> remedy_of_;  // what it was taken from
+  std::shared_ptr<const Shortlist> shortlist_;
+  std::optional<value::Column> sorted_by_;  // none: as `rank` has it without being asked
+  std::optional<plans::Buying> buying_;
   std::string notice_;
   bool notice_fault_ = false;
   double notice_until_ = 0.0;

@@ -9,7 +9,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <imgui_stdlib.h>
 #include <tuple>
 #include <utility>
 
@@ -221,7 +220,7 @@ void StackPane::draw_band(Ui& ui, Session& session, const StackLayout& layout, c
 
   if (on_label.chosen || on_bar.chosen || on_label.stood_on || on_bar.stood_on) {
     if (on_label.chosen && chosen_ == band.name && handle && on_label.stood_on)
-      typing_ = Typing{*handle, plain(handle->nominal), {}, true};
+      typing_ = Typing{*handle, TextField(plain(handle->nominal))};
     if (!(hand_ && hand_->moved)) chosen_ = band.name;
   }
   if (!handle) return;
@@ -235,7 +234,7 @@ void StackPane::hold(Ui& ui, Session& session, const Touch& touched, const Handl
   if (touched.twice) {
     session.cancel();
     hand_.reset();
-    typing_ = Typing{handle, plain(handle.nominal), {}, true};
+    typing_ = Typing{handle, TextField(plain(handle.nominal))};
     return;
   }
   if (touched.pointed || touched.held) ImGui::SetMouseCursor(ImGuiMouseCursor_ResizeNS);
@@ -255,11 +254,7 @@ void StackPane::hold(Ui& ui, Session& session, const Touch& touched, const Handl
   }
   if (!touched.stood_on || typing_) return;
   if (const geometry::Vec2 by = arrow_step(ui); by != geometry::Vec2(0.0)) return session.nudge(handle, by.x + by.y);
-  for (const char* digit : {"0", "1", "2", "3", "4", "5", "6", "7", "8", "9"})
-    if (ui.took({digit})) {
-      typing_ = Typing{handle, digit, {}, true};
-      return;
-    }
+  if (std::string digit = typed_digit(ui); !digit.empty()) typing_ = Typing{handle, TextField(std::move(digit))};
 }
 
 void StackPane::draw_gap(Ui& ui, const StackLayout& layout, const StackColumns& columns, bool short_label) {
@@ -322,7 +317,7 @@ void StackPane::draw_refused(Ui& ui, Session& session, const Rectangle& at) {
     else
       write(ui.fonts.small, at.x, y + row, ui.quiet(), tolerance::in_words(link.dimension), at.width);
     if (touched.chosen && handle && (touched.twice || chosen_ == link.dimension.name))
-      typing_ = Typing{*handle, plain(handle->nominal), {}, true};
+      typing_ = Typing{*handle, TextField(plain(handle->nominal))};
     if (touched.chosen || touched.stood_on) chosen_ = link.dimension.name;
     if (handle && touched.stood_on) hold(ui, session, {.stood_on = true}, *handle, 1.0, false, 1.0F);
     y += 2.0F * row + ui.px(6.0F);
@@ -366,8 +361,8 @@ float StackPane::draw_foot(Ui& ui, Session& session, const Rectangle& at, bool m
     }
   }
   std::vector<std::string> source;
-  if (typing_ && !typing_->fault.empty()) {
-    source = lines_of(ui.fonts.small, typing_->fault, at.width, 3);
+  if (typing_ && !typing_->field.fault().empty()) {
+    source = lines_of(ui.fonts.small, typing_->field.fault(), at.width, 3);
   } else if (const fit::ChainLink* link = chosen_.empty() ? nullptr : link_of(chosen_)) {
     source = lines_of(ui.fonts.small,
                       link->dimension.name + ", " + tolerance::in_words(link->dimension) + ": " +
@@ -396,32 +391,12 @@ float StackPane::draw_foot(Ui& ui, Session& session, const Rectangle& at, bool m
 }
 
 void StackPane::draw_field(Ui& ui, Session& session, float x, float y, float room) {
-  ImGui::SetCursorScreenPos({x, y});
-  ImGui::SetNextItemWidth(room);
-  ImGui::PushFont(ui.fonts.small);
-  if (typing_->fresh) ImGui::SetKeyboardFocusHere();
-  const bool entered = ImGui::InputText(
-      "##length", &typing_->text,
-      ImGuiInputTextFlags_EnterReturnsTrue | (typing_->text.size() > 1 ? ImGuiInputTextFlags_AutoSelectAll : 0));
-  ImGui::PopFont();
-  const bool active = ImGui::IsItemActive();
-  ui.typing = true;
-  if (entered) {
-    ui.took({"Enter"});
-    if (auto fault = session.type(typing_->handle, typing_->text)) {
-      typing_->fault = std::move(*fault);
-      typing_->fresh = true;
-      return;
-    }
-    typing_.reset();
-    return;
-  }
-  if (!typing_->fresh && !active) {  // Escape, or a click elsewhere
-    typing_.reset();
-    ui.took({"Escape"});
-    return;
-  }
-  if (active) typing_->fresh = false;
+  const TextField::Outcome outcome = typing_->field.draw(ui, x, y, room);
+  if (outcome == TextField::Outcome::typing) return;
+  if (outcome == TextField::Outcome::entered)
+    if (auto fault = session.type(typing_->handle, typing_->field.text()))
+      return typing_->field.refuse(std::move(*fault));
+  typing_.reset();
 }
 
 }  // namespace baywright::viewer

@@ -3,6 +3,7 @@
 // its source.
 #include "viewer/session.h"
 #include "viewer/stack_layout.h"
+#include "viewer/text_field.h"
 #include "viewer/ui.h"
 
 #include <memory>
@@ -26,9 +27,7 @@ class StackPane {
   };
   struct Typing {
     Handle handle;
-    std::string text;
-    std::string fault;
-    bool fresh = true;
+    TextField field;
   };
 
   struct Label {

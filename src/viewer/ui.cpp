@@ -92,8 +92,9 @@ Touch touch(Ui& ui, const std::string& id, const Rectangle& at, bool reachable) 
   if (!out.stood_on) return out;
   if (!ui.typing && (ui.took({"Enter"}) || ui.took({"Space"}))) out.chosen = true;
   const float off = ui.px(1.5F);
-  ImGui::GetWindowDrawList()->AddRect({at.x + off, at.y + off}, {at.x + at.width - off, at.y + at.height - off},
-                                      colour(ui.palette->focus), ui.px(4.0F), 0, ui.px(2.0F));
+  // Over all else: what is pointed at or stood on is filled by its pane only afterwards.
+  ImGui::GetForegroundDrawList()->AddRect({at.x + off, at.y + off}, {at.x + at.width - off, at.y + at.height - off},
+                                          colour(ui.palette->focus), ui.px(4.0F), 0, ui.px(2.0F));
   return out;
 }
 

@@ -31,7 +31,7 @@ std::string glfw_fault() {
 
 const std::string without = "; `baywright picture` and `baywright draw` work without a window";
 
-constexpr std::array<std::pair<int, const char*>, 13> named = {{{GLFW_KEY_ESCAPE, "Escape"},
+constexpr std::array<std::pair<int, const char*>, 16> named = {{{GLFW_KEY_ESCAPE, "Escape"},
                                                                 {GLFW_KEY_F1, "F1"},
                                                                 {GLFW_KEY_F11, "F11"},
                                                                 {GLFW_KEY_LEFT, "Left"},
@@ -43,6 +43,9 @@ constexpr std::array<std::pair<int, const char*>, 13> named = {{{GLFW_KEY_ESCAPE
                                                                 {GLFW_KEY_SPACE, "Space"},
                                                                 {GLFW_KEY_TAB, "Tab"},
                                                                 {GLFW_KEY_HOME, "Home"},
+                                                                {GLFW_KEY_END, "End"},
+                                                                {GLFW_KEY_PAGE_UP, "PageUp"},
+                                                                {GLFW_KEY_PAGE_DOWN, "PageDown"},
                                                                 {GLFW_KEY_DELETE, "Delete"}}};
 
 /// What GLFW's callbacks hand over, between two frames.
@@ -271,6 +274,7 @@ std::optional<std::string> show_window(const WindowOptions& options) {
     shown.session().open(options.file);
   else
     shown.session().page = Page::open;
+  if (!options.shortlist.empty()) shown.session().open_shortlist(options.shortlist, options.wanted);
   return Loop(host, shown, options.drawn).run();
 }
 

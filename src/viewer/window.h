@@ -1,6 +1,7 @@
 #pragma once
 // The window itself: opens it, waits for what happens, draws only when something did.
 #include "fit/check.h"
+#include "plans/buying.h"
 
 #include <filesystem>
 #include <functional>
@@ -10,9 +11,11 @@
 namespace baywright::viewer {
 
 struct WindowOptions {
-  std::filesystem::path file;  // empty: the list of files to open
-  fit::Options fit;            // `drive` and `place` name what is looked at first
-  int width = 1280;            // units of the screen
+  std::filesystem::path file;       // empty: the list of files to open
+  std::filesystem::path shortlist;  // empty: none
+  plans::Wanted wanted;             // of the shortlist
+  fit::Options fit;                 // `drive` and `place` name what is looked at first
+  int width = 1280;                 // units of the screen
   int height = 800;
   /// After each frame, from 1. `working`: the background has not answered all yet; one more frame comes when it has.
   std::function<void(int frame, double seconds, bool working, const std::string& title)> drawn{};

@@ -19,7 +19,7 @@ TEST_CASE("slips of the command line") {
       {{"chek", x}, "baywright: ", "there is no command `chek`; did you mean `check`?"},
       {{"frobnicate"},
        "baywright: ",
-       "the commands are check, explain, plans, draw, drill, make, steps, picture, view, parts, survey, rank or new"},
+       "the commands are check, explain, plans, draw, drill, make, steps, picture, view, parts, survey, rank, report or new"},
       {{"--json"}, "baywright: ", "see baywright --help"},
       {{"check"}, "baywright: ", "FILE is required; see baywright check --help"},
       {{"check", x, "--jsn"}, "baywright: ", "--jsn"},

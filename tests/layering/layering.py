@@ -28,6 +28,9 @@ ALLOWED = {
 # The one file of cli that may include viewer.
 OPENS_THE_WINDOW = "src/cli/view.cpp"
 
+# Declares each .js and .css file of output, which stand beside the sources that write pages.
+EMBEDDED = "output/embedded.h"
+
 # Third-party headers by how their path starts, and the rooms that may include them. An angle include that is neither
 # here nor a standard header (those have no slash and no dot) is a fault, so a new dependency has to be entered.
 SHAPES = set(ROOMS) - {"tolerance", "standards", "value"}
@@ -106,6 +109,9 @@ class Layering:
         if len(name.parts) != 3 or name.parts[1] not in ROOMS:
             self.fault(name, 1, "is not directly in a room")  # deeper would not be compiled either
             return
+        if name.parts[1] == "output" and name.suffix in (".js", ".css"):
+            self.check_page_file(name, path)
+            return
         if name.suffix not in (".h", ".cpp"):
             self.fault(name, 1, "is neither .h nor .cpp")
             return
@@ -120,6 +126,16 @@ class Layering:
                 self.check_angle(name, line, angle)
             else:
                 self.fault(name, line, "an include must name its file, not a macro")
+
+    def check_page_file(self, name, path):
+        """What pages bring along is put into the program, and its text into one <script> or <style>."""
+        text = path.read_text(encoding="utf-8")
+        for match in re.finditer(r"</(?:script|style)|<!--|https?://|@import|\burl\(", text, re.I):
+            self.fault(name, line_of(text, match.start()), f"{match.group()}: a page is whole, and asks for nothing")
+        constant = name.name.replace(".", "_")
+        header = self.src / EMBEDDED
+        if not header.is_file() or not re.search(rf"\b{constant};", without_comments(header.read_text(encoding="utf-8"))):
+            self.fault(name, 1, f"is not declared in src/{EMBEDDED} as {constant}")
 
     def check_own(self, name, line, quoted):
         parts = pathlib.PurePosixPath(quoted).parts

@@ -11,6 +11,7 @@ import tempfile
 
 from screen import MISSING, Failed, Screen, Viewer
 
+SHELF = str(pathlib.Path(__file__).resolve().parents[2] / "models/shelf/old-laptop.csv")
 TRAY_BAR = (101, 420)  # on the narrow bar of the stack, at 1280 x 800 and scale 1
 
 
@@ -37,10 +38,13 @@ def modder(open_viewer, keep):
         viewer.keys("o")
         viewer.settle()
         keep(viewer, "modder-2-holes")
+        viewer.keys("e")
+        viewer.settle()
+        keep(viewer, "modder-3-steps")
 
 
 def adviser(open_viewer, keep):
-    """A card for a customer: what goes where, then the calm screen."""
+    """A card for a customer: what goes where, the shortlist, then the calm screen."""
     with open_viewer("laptop") as viewer:
         viewer.settle()
         viewer.keys("d")
@@ -51,6 +55,9 @@ def adviser(open_viewer, keep):
         viewer.keys("F11")
         viewer.settle()
         keep(viewer, "adviser-2-customer")
+    with open_viewer("old-laptop", "--shortlist", SHELF) as viewer:
+        viewer.settle()
+        keep(viewer, "adviser-3-shortlist")
 
 
 def commands(program, source, out):

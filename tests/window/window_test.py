@@ -168,7 +168,7 @@ class Test:
             viewer.settle()
             plain = viewer.picture()
             for key, name in (("F1", "keys"), ("d", "drives and places"), ("l", "findings"), ("ctrl+o", "open"),
-                              ("F11", "for a customer")):
+                              ("e", "steps of what does not fit"), ("F11", "for a customer")):
                 viewer.keys(key)
                 # Looked for until it is there: how long a frame takes is the machine's affair.
                 viewer.wait(lambda: viewer.picture().share_that_differs(plain) > 0.02, f"{name} on the screen")
@@ -260,6 +260,102 @@ class Test:
             viewer.keys("Return")  # the first answer takes it
             viewer.wait_title("fits")
             demand("*" in viewer.title(), "what was recovered counts as saved")
+
+    def the_grid_is_gone_through_by_arrows(self):
+        laptop = self.folder / "laptop.build.toml"
+        shutil.copy(self.source / "models/builds/laptop.build.toml", laptop)
+        with self.open(laptop, options=("--drive", "fast long card", "--place", "main slot")) as viewer:
+            viewer.wait_title("fits")
+            viewer.settle(seconds=120)
+            viewer.keys("d")
+            viewer.settle()
+            self.keep(viewer, "grid")
+            viewer.keys("Right", "Return")  # no Tab: the keyboard stands on what is shown
+            viewer.wait_title("does not fit")
+            demand("fast long card in small slot" in viewer.title(), viewer.title())
+            viewer.settle(seconds=120)
+            self.keep(viewer, "refused as glass")
+            viewer.keys("d")
+            viewer.settle()
+            viewer.keys("Down", "Down", "Down", "Return")
+            viewer.wait(lambda: "short SATA card in small slot" in viewer.title(), "the fourth drive")
+
+    def the_steps_are_read_and_scrolled(self):
+        panel = self.folder / "panel.build.toml"
+        shutil.copy(self.source / "models/builds/panel.build.toml", panel)
+        with self.open(panel, options=("--drive", "flat drive", "--place", "laser cut")) as viewer:
+            viewer.wait_title("fits")
+            viewer.settle(seconds=120)
+            viewer.keys("e")
+            viewer.settle()
+            top = self.keep(viewer, "steps")
+            viewer.keys("Next")
+            viewer.settle()
+            below = self.keep(viewer, "steps below")
+            demand(below.share_that_differs(top) > 0.02, "the page did not scroll")
+            viewer.keys("Home")
+            viewer.settle()
+            demand(viewer.picture().share_that_differs(top) < 0.002, "Home did not lead back to the top")
+            viewer.keys("Escape")
+            viewer.settle()
+            demand(viewer.picture().share_that_differs(top) > 0.02, "Escape left the page open")
+
+    def a_drive_of_the_shortlist_is_sorted_seated_and_taken_back(self):
+        laptop = self.folder / "old-laptop.build.toml"
+        shutil.copy(self.source / "models/builds/old-laptop.build.toml", laptop)
+        shelf = self.source / "models/shelf/old-laptop.csv"
+        with self.open(laptop, options=("--shortlist", str(shelf))) as viewer:
+            viewer.wait_title("does not fit")
+            viewer.settle(seconds=180)
+            by_gigabyte = self.keep(viewer, "shortlist")
+            viewer.keys("Right")  # the next column: what a GB costs, then the capacity
+            viewer.settle()
+            by_capacity = self.keep(viewer, "shortlist by capacity")
+            demand(by_capacity.share_that_differs(by_gigabyte) > 0.001, "the list was not sorted anew")
+            viewer.keys("Left")
+            viewer.settle()
+            demand(viewer.picture().share_that_differs(by_gigabyte) < 0.002, "the first order did not come back")
+            viewer.keys("Return")  # the keyboard stands on the drive to take
+            viewer.wait_title("fits")
+            demand("Plain SATA card 2 TB in M.2 slot" in viewer.title(), viewer.title())
+            demand("*" in viewer.title(), "the drive is not there to be saved")
+            viewer.settle(seconds=180)
+            self.keep(viewer, "drive of the shortlist")
+            viewer.keys("F11")
+            viewer.settle()
+            self.keep(viewer, "shortlist for a customer")
+            viewer.keys("Escape", "ctrl+z")
+            viewer.wait_title("does not fit")
+            demand("*" not in viewer.title(), "undo left something")
+
+    def three_measurements_stand_and_are_cleared(self):
+        with self.open() as viewer:
+            viewer.settle()
+            viewer.keys("r")
+            viewer.xdotool("mousemove", 1270, 20)  # off the scene, where what lies under it would be outlined
+            viewer.settle()
+            seen = [viewer.picture()]
+            for first, second in (((640, 300), (1100, 300)), ((520, 330), (900, 300)), ((700, 340), (480, 340))):
+                for x, y in (first, second):
+                    viewer.xdotool("mousemove", x, y)
+                    viewer.settle(quiet=0.5)
+                    viewer.xdotool("click", 1)
+                viewer.xdotool("mousemove", 1270, 20)
+                viewer.settle()
+                seen.append(viewer.picture())
+                demand(seen[-1].share_that_differs(seen[-2]) > 0.0005, f"measurement {len(seen) - 1} is not shown")
+            self.keep(viewer, "three measurements")
+            for before in reversed(seen[:-1]):
+                viewer.keys("Delete")
+                viewer.settle()
+                demand(viewer.picture().share_that_differs(before) < 0.0005, "Delete did not take the newest back")
+
+    def a_bad_shortlist_is_said_on_the_terminal(self):
+        bad = self.folder / "config" / "bad.csv"
+        bad.write_text("name,price\none,dear\n", encoding="utf-8")
+        done = subprocess.run([self.program, "view", str(self.file), "--shortlist", str(bad)], capture_output=True,
+                              text=True, timeout=60, check=False)
+        demand(done.returncode == 2 and "bad.csv:2:" in done.stderr, f"{done.returncode}: {done.stderr}")
 
     def without_a_display_it_says_what_works(self):
         environment = {name: value for name, value in os.environ.items() if name not in ("DISPLAY", "WAYLAND_DISPLAY")}

@@ -224,3 +224,49 @@ TEST_CASE("a window that closes in the middle of it leaves nothing running") {
   }
   CHECK(build.expired());  // the thread is gone, and with it what it worked on
 }
+
+TEST_CASE("a card that is refused for its size or its notch is there to be looked at, and nothing holds it") {
+  const Document document = open("laptop.build.toml");
+  const auto drives = [](const viewer::Shown& shown) {
+    return std::count_if(shown.model.things.begin(), shown.model.things.end(),
+                         [](const render::Thing& thing) { return thing.drive; });
+  };
+  for (const Choice& choice : {Choice{"fast long card", "small slot"}, Choice{"short SATA card", "main slot"}}) {
+    const auto shown = viewer::show(*document.build(), choice, {});
+    CAPTURE(choice.drive);
+    CHECK(shown->seating.verdict == fit::Verdict::does_not_fit);
+    CHECK(shown->seated.scene.elements.empty());  // it is not seated, whatever is drawn
+    CHECK(shown->ghost.has_value());
+    CHECK(drives(*shown) > 0);
+    CHECK(std::none_of(shown->model.things.begin(), shown->model.things.end(),
+                       [](const render::Thing& thing) { return thing.late; }));
+  }
+  const auto own = viewer::show(*document.build(), {"fast long card", "main slot"}, {});
+  CHECK_FALSE(own->ghost.has_value());
+  // Of another kind altogether there is nothing to draw.
+  const auto cased = viewer::show(*document.build(), {"cased drive", "main slot"}, {});
+  CHECK_FALSE(cased->ghost.has_value());
+  CHECK(drives(*cased) == 0);
+}
+
+TEST_CASE("every refused seating of the demos can be looked at") {
+  std::size_t ghosts = 0;
+  std::size_t refused = 0;
+  for (const char* name : {"laptop", "mini-card", "rack", "carrier", "seven-mm-bay", "tower-bay"}) {
+    const Document document = open(std::string(name) + ".build.toml");
+    for (const build::Drive& drive : document.build()->drives)
+      for (const build::Place& place : document.build()->places) {
+        fit::Options options;
+        options.quick = true;
+        const auto shown = viewer::show(*document.build(), {drive.name, place.name}, options);
+        if (!shown->seated.scene.elements.empty()) continue;
+        ++refused;
+        if (shown->ghost) ++ghosts;
+        const geometry::Bounds& all = shown->model.bounds;
+        CHECK(glm::all(glm::lessThan(all.low, all.high)));  // and no NaN
+      }
+  }
+  CHECK(refused > 50);
+  CHECK(ghosts > 5);
+  CHECK(ghosts < refused);
+}

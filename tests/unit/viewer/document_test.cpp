@@ -260,3 +260,22 @@ TEST_CASE("a file that is not there or is no build does not open") {
   desk.write("title = 3");
   CHECK(std::holds_alternative<parts::Fault>(Document::open(desk.file())));
 }
+
+TEST_CASE("another text is one step, and none where it is no build") {
+  const Desk desk;
+  Document document = desk.open();
+  const std::string other =
+      document.text() + "\n[[drive]]\nname = \"one more\"\nuse = \"m2/2280-S3-M\"\nbus = \"pcie 4.0 x4\"\n";
+  CHECK_FALSE(document.replace("one more drive", other).has_value());
+  CHECK(document.build()->drives.size() == 4);
+  const auto version = document.version();
+  const auto fault = document.replace("nonsense", "title = 5\n");
+  REQUIRE(fault);
+  CHECK(fault->line == 1);
+  CHECK(document.text() == other);
+  CHECK(document.version() == version);
+  CHECK_FALSE(document.replace("the same again", other).has_value());
+  document.undo();  // that was no step
+  CHECK(document.text() == desk.before);
+  CHECK(document.undoes() == nullptr);
+}

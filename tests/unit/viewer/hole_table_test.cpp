@@ -183,3 +183,49 @@ TEST_CASE("a slot has its stand-offs, no template, and a bay with holes in its w
   const viewer::Document tower = open(demos + "tower-bay.build.toml");
   CHECK(!viewer::has_hole_plan(*tower.build(), "lower cage"));
 }
+
+TEST_CASE("a hole that the panel's drawing has already does not move and says why, its place as a whole does") {
+  const viewer::Document document = open(demos + "drawn-panel.build.toml");
+  const auto shown = show(document, "first drive", "lower spot");
+  const auto plan = viewer::hole_plan(*shown);
+  REQUIRE(plan);
+  int there = 0;
+  for (const HoleMark& mark : plan->marks) {
+    CAPTURE(mark.name);
+    if (mark.kind != HoleMark::Kind::hole) continue;
+    if (!mark.there) continue;
+    ++there;
+    CHECK_FALSE(mark.moves());
+    CHECK(mark.held.starts_with("panel has this hole already"));
+    CHECK(viewer::moved(*document.build(), document.text(), mark, mark.at + Vec2(1.0, 0.0)).empty());
+  }
+  CHECK(there == 8);  // both places of that sheet, four holes each: the drawing has all of them
+  for (const HoleMark& mark : plan->marks)
+    if (mark.kind == HoleMark::Kind::place) CHECK(mark.moves());
+
+  // By hand: nothing moves, nothing is there to undo, and the reason stands in words.
+  viewer::Session session({}, [] {
+    fit::Options options;
+    options.drive = "first drive";
+    options.place = "lower spot";
+    options.quick = true;
+    return options;
+  }());
+  session.open(demos + "drawn-panel.build.toml");
+  session.mode = viewer::Mode::holes;
+  viewer::Placing placing;
+  placing.look(session);
+  REQUIRE(placing.plan() != nullptr);
+  const auto& marks = placing.plan()->marks;
+  const auto hole = std::find_if(marks.begin(), marks.end(), [](const HoleMark& mark) { return mark.there; });
+  REQUIRE(hole != marks.end());
+  placing.choose(static_cast<std::size_t>(hole - marks.begin()));
+  const std::string before = session.document()->text();
+  placing.nudge(session, {0.1, 0.0});
+  CHECK(placing.words().starts_with("panel has this hole already"));
+  placing.drag(session, hole->at + Vec2(20.0, 0.0), false, 1.0);
+  CHECK(placing.words().starts_with("panel has this hole already"));
+  placing.let_go(session);
+  CHECK(session.document()->text() == before);
+  CHECK_FALSE(session.standing().to_undo);
+}

@@ -1,0 +1,2 @@
+fetch("https://example.org/");
+const end = "</script>";

@@ -270,19 +270,35 @@ Check check(const build::Build& build, const Options& options) {
   return out;
 }
 
-std::size_t worst(const Check& check) {
+namespace {
+
+/// Whether the first needs looking at more than the second.
+bool more_pressing(const Seating& a, const Seating& b) {
   const auto room = [](const Seating& seating) {
     if (!seating.deciding) return 0.0;
     const GapFigures& gap = *seating.findings[*seating.deciding].gap;
     return gap.min - gap.asked;
   };
-  const auto found =
-      std::min_element(check.seatings.begin(), check.seatings.end(), [&](const Seating& a, const Seating& b) {
-        if (a.verdict != b.verdict) return a.verdict > b.verdict;
-        if (a.deciding.has_value() != b.deciding.has_value()) return a.deciding.has_value();  // one that can be drawn
-        return room(a) < room(b);
-      });
-  return static_cast<std::size_t>(found - check.seatings.begin());
+  if (a.verdict != b.verdict) return a.verdict > b.verdict;
+  if (a.deciding.has_value() != b.deciding.has_value()) return a.deciding.has_value();  // one that can be drawn
+  return room(a) < room(b);
+}
+
+}  // namespace
+
+std::size_t worst(const Check& check) {
+  const std::vector<Seating>& all = check.seatings;
+  std::vector<std::size_t> best;  // of each drive
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const auto same =
+        std::find_if(best.begin(), best.end(), [&](std::size_t other) { return all[other].drive == all[i].drive; });
+    if (same == best.end())
+      best.push_back(i);
+    else if (more_pressing(all[*same], all[i]))
+      *same = i;
+  }
+  return *std::min_element(best.begin(), best.end(),
+                           [&](std::size_t a, std::size_t b) { return more_pressing(all[a], all[b]); });
 }
 
 }  // namespace baywright::fit

@@ -29,8 +29,9 @@ struct Options {
 [[nodiscard]] Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
                                     const Options& options);
 
-/// Index of the seating that most needs looking at: the worst verdict, among equals one with a gap that decides, then the
-/// least room, then the first. Wants at least one seating.
+/// Index of the seating that most needs looking at. Each drive counts at the place that suits it best: nobody means to
+/// put it where it is worst off. Of these the one with the worst verdict, among equals one with a gap that decides,
+/// then the least room, then the first. Wants at least one seating.
 [[nodiscard]] std::size_t worst(const Check& check);
 
 }  // namespace baywright::fit

@@ -1,5 +1,6 @@
 #include "output/rank_text.h"
 
+#include "output/answer_words.h"
 #include "output/heat_words.h"
 #include "output/more_words.h"
 #include "output/plan_words.h"
@@ -25,53 +26,60 @@ std::string or_dash(const std::optional<double>& figure, int decimals) {
   return figure ? plain(*figure, decimals) : "-";
 }
 
+/// Why one comes first: "a GB costs the least", "0.054 EUR".
+struct Ground {
+  std::string claim;  // empty: none
+  std::string figure{};
+  bool most = true;  // it says that no other has more, or less
+};
+
 /// Of a speed by which the list is in order: the slot may hold several to the same.
-std::string fastest_words(const Buying& rank, std::size_t i, Column column, double figure) {
+Ground fastest_words(const Buying& rank, std::size_t i, Column column, double figure) {
   const std::string what(value::word(column));
   const auto alike =
       value::held_alike(rank.offers, rank.appraisals, rank.standings, rank.order, i, column == Column::read);
-  if (alike.empty()) return "it has the fastest " + what + ", " + plain(figure, 0) + " MB/s";
-  if (alike.size() == 1) return "it has the fastest " + what + ", " + held_to(figure);
+  if (alike.empty()) return {"it has the fastest " + what, plain(figure, 0) + " MB/s"};
+  if (alike.size() == 1) return {"it has the fastest " + what, held_to(figure)};
   const std::size_t others = alike.size() - 1;
   const bool priced = rank.appraisals[i].per_gigabyte.has_value();
-  return "its " + what + " is " + held_to(figure) + " as is that of " + std::to_string(others) +
-         (others == 1 ? " other" : " others") + (priced ? ", and a GB of it costs the least of these" : "");
+  return {"its " + what + " is " + held_to(figure) + " as is that of " + std::to_string(others) +
+              (others == 1 ? " other" : " others") + (priced ? ", and a GB of it costs the least of these" : ""),
+          "", false};
 }
 
 /// By what the list is in order, as the ground for a choice.
-std::string ground(const Buying& rank, std::size_t i) {
-  if (!rank.by.column && !rank.by.weights.empty())
-    return rank.scores[i] ? "it scores " + plain(*rank.scores[i], 2) + " of 1 by your weights" : "";
+Ground ground(const Buying& rank, std::size_t i) {
+  if (!rank.by.column && !rank.by.weights.empty()) {
+    if (!rank.scores[i]) return {};
+    return {"it scores " + plain(*rank.scores[i], 2) + " of 1 by your weights", "", false};
+  }
   const Column column = rank.by.column.value_or(Column::per_gigabyte);
   const auto figure = value::figure_of(column, rank.offers[i], rank.appraisals[i]);
-  if (!figure) return "";
-  const std::string amount = column == Column::price          ? money(*figure, rank.currency, 2)
-                             : column == Column::per_gigabyte ? money(*figure, rank.currency, 3)
-                                                              : plain(*figure, 2);
+  if (!figure) return {};
   switch (column) {
     case Column::price:
-      return "it costs the least, " + amount;
+      return {"it costs the least", money(*figure, rank.currency, 2)};
     case Column::per_gigabyte:
-      return "a GB costs the least, " + amount;
+      return {"a GB costs the least", money(*figure, rank.currency, 3)};
     case Column::per_tbw:
-      return "a TB written costs the least, " + money(*figure, rank.currency, 2);
+      return {"a TB written costs the least", money(*figure, rank.currency, 2)};
     case Column::capacity:
-      return "it holds the most, " + capacity(*figure);
+      return {"it holds the most", capacity(*figure)};
     case Column::read:
     case Column::write:
       return fastest_words(rank, i, column, *figure);
     case Column::tbw:
-      return "it has the highest TBW, " + amount;
+      return {"it has the highest TBW", plain(*figure, 2)};
     case Column::dwpd:
-      return "it has the most drive writes a day, " + amount;
+      return {"it has the most drive writes a day", plain(*figure, 2)};
     case Column::years:
-      return "its TBW takes the longest to be written";
+      return {"its TBW takes the longest to be written"};
     case Column::warranty:
-      return "it has the longest warranty, " + years(*figure);
+      return {"it has the longest warranty", years(*figure)};
     case Column::name:
       break;
   }
-  return "";
+  return {};
 }
 
 std::string stands(const Buying& rank, std::size_t i) {
@@ -98,11 +106,18 @@ std::string life(const Buying& rank, std::size_t i) {
   return "its warranty ends after " + years(*warranty) + " (" + a_day(rank) + ' ' + written + ')';
 }
 
-/// The ground, and among which it holds where some were passed over.
+/// The ground, and among which it holds where not among all.
 std::string ground_among(const Buying& rank, std::size_t i) {
-  const std::string found = ground(rank, i);
-  if (found.empty() || rank.choice.passed_over.empty()) return found;
-  return "of those known to endure " + plain(rank.daily->gigabytes, 1) + " GB a day " + found;
+  const Ground found = ground(rank, i);
+  if (found.claim.empty()) return {};
+  std::string among;
+  if (found.most && rank.tried[i] &&
+      std::any_of(rank.standings.begin(), rank.standings.end(), [](Standing each) { return each != Standing::goes; }))
+    among = "that fit";
+  if (found.most && !rank.choice.passed_over.empty())
+    among +=
+        (among.empty() ? "known" : " and are known") + (" to endure " + plain(rank.daily->gigabytes, 1)) + " GB a day";
+  return found.claim + (among.empty() ? "" : " of those " + among) + (found.figure.empty() ? "" : ", " + found.figure);
 }
 
 /// Who would have come first but for its endurance.
@@ -119,13 +134,37 @@ std::string passed_over(const Buying& rank) {
   return out.empty() ? out : out + '.';
 }
 
+/// What dense cells of the one that is taken mean for who writes much, and which drive has none.
+std::string heavy_writing(const Buying& rank) {
+  if (!rank.choice.taken) return "";
+  const std::size_t taken = *rank.choice.taken;
+  const value::Remark* remark = value::dense_cells(rank.appraisals[taken]);
+  if (remark == nullptr) return "";
+  const std::string out = rank.offers[taken].name + ": " + say(*remark, rank.currency);
+  const auto found = value::with_fewer_bits(rank.offers, rank.appraisals, rank.standings, rank.order, taken);
+  if (!found) return out;
+  const Offer& other = rank.offers[*found];
+  const auto& here = rank.offers[taken].price;
+  const double more = here && other.price ? *other.price - *here : 0.0;
+  return out + " Without that limit: " + other.name + " (" + std::string(value::word(*other.cells)) + ')' +
+         (!here || !other.price ? "."
+          : more > 0.0          ? ", which costs " + money(more, rank.currency, 2) + " more."
+                                : ", which does not cost more.");
+}
+
 std::string answer(const Buying& rank) {
   const std::optional<std::size_t> choice = rank.choice.taken;
   if (!choice) {
     const bool tried =
         std::any_of(rank.tried.begin(), rank.tried.end(), [](const auto& each) { return each.has_value(); });
-    return tried ? "None of the " + std::to_string(rank.offers.size()) + " drives goes there."
-                 : "None of the " + std::to_string(rank.offers.size()) + " entries can be taken.";
+    const std::size_t count = rank.offers.size();
+    if (std::find(rank.standings.begin(), rank.standings.end(), Standing::may_go) != rank.standings.end())
+      return count == 1 ? "Whether " + rank.offers.front().name + " goes there is not sure."
+                        : "None of the " + std::to_string(count) + " drives is sure to go there.";
+    if (count == 1) return rank.offers.front().name + (tried ? " does not go there." : " cannot be taken.");
+    if (count == 2) return tried ? "Neither of the 2 drives goes there." : "Neither of the 2 entries can be taken.";
+    return tried ? "None of the " + std::to_string(count) + " drives goes there."
+                 : "None of the " + std::to_string(count) + " entries can be taken.";
   }
   std::vector<std::string> why;
   for (std::string each : {stands(rank, *choice), ground_among(rank, *choice), life(rank, *choice)})
@@ -142,6 +181,10 @@ std::string answer(const Buying& rank) {
 std::string wasted(const Buying& rank) {
   const auto fastest = value::fastest(rank.offers);
   if (!fastest) return "";
+  const std::string& name = rank.offers[*fastest].name;
+  if (const auto& tried = rank.tried[*fastest]; tried && tried->seating.verdict != fit::Verdict::fits)
+    return "The fastest, " + name + ": " + word(tried->seating.verdict) + " in " + tried->seating.place + ". " +
+           answer_of(tried->seating, rank.method).sentence;
   const auto alike = value::held_alike(rank.offers, rank.appraisals, rank.standings, rank.order, *fastest, true);
   if (alike.size() > 1)
     return "The slot makes " + std::to_string(alike.size()) + " of these drives read equally fast: each is " +
@@ -191,8 +234,8 @@ std::string table(const Buying& rank) {
 
 /// The gap that decides, or what keeps the drive out.
 std::string deciding(const fit::Seating& seating, tolerance::Method method) {
-  if (seating.verdict != fit::Verdict::fits && !seating.findings.empty() && seating.findings.front().verdict)
-    return say(seating.findings.front(), method);
+  if (seating.verdict != fit::Verdict::fits && answering(seating) != nullptr)
+    return answer_of(seating, method).sentence;
   return seating.deciding ? say(seating.findings[*seating.deciding], method) : "";
 }
 
@@ -201,7 +244,8 @@ std::string legend(const Buying& rank) {
   std::string out;
   const auto line = [&](const std::string& text) { out += wrapped(text, 0) + '\n'; };
   line(
-      "* no other drive here is at least as good in price, capacity, speed, warranty and, within a capacity, TBW, and "
+      "* it may go there, and no other that may is at least as good in price, capacity, speed, warranty and, within a "
+      "capacity, TBW, and "
       "better in one of them. - is not known, and never counts as zero.");
   for (const std::size_t i : rank.order)
     if (mark(rank, i) == "! ") {
@@ -270,8 +314,13 @@ std::vector<std::string> rank_details(const Buying& rank, std::size_t i) {
   if (rank.tried[i]) {
     const fit::Seating& seating = rank.tried[i]->seating;
     out.push_back(capital(word(seating.verdict)) + " in " + seating.place + ". " + deciding(seating, rank.method));
-    if (const auto& plan = rank.tried[i]->plan)
-      out.push_back("What would make it fit: " + say(*plan) + " (" + say_result(*plan, rank.method) + ").");
+    if (const auto& plan = rank.tried[i]->plan) {
+      std::string cautions;
+      for (const plans::Caution each : plan->cautions)
+        if (plans::unchecked(each)) cautions += ' ' + say(*plan, each);
+      out.push_back((cautions.empty() ? "What would make it fit: " : "What might make it fit: ") + say(*plan) + " (" +
+                    say_result(*plan, rank.method) + ")." + cautions);
+    }
     for (std::string& line : say(rank.tried[i]->heat)) out.push_back(std::move(line));
   }
   if (of.upgrade && rank.now != nullptr) out.push_back(say(*of.upgrade, *rank.now));
@@ -285,7 +334,7 @@ std::vector<std::string> rank_details(const Buying& rank, std::size_t i) {
 
 std::vector<std::string> rank_answer(const Buying& rank) {
   std::vector<std::string> out = {answer(rank)};
-  for (std::string each : {passed_over(rank), wasted(rank)})
+  for (std::string each : {passed_over(rank), heavy_writing(rank), wasted(rank)})
     if (!each.empty()) out.push_back(std::move(each));
   return out;
 }

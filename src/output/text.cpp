@@ -208,7 +208,9 @@ std::string check_text(const Check& check, const Tally& tally, bool colour, cons
     add_seating(out, check.seatings[i], check, colour);
     if (i < settlings.size() && settlings[i]) add_line(out, "to settle it", say(*settlings[i]));
   }
-  out += closing(check, "The chain behind each figure: baywright explain " + check.file);
+  const bool several = drives_of(check).size() > 1;
+  out += closing(check, (several ? "Each drive is tried alone: --together has all at once. " : "") +
+                            ("The chain behind each figure: baywright explain " + check.file));
   return out;
 }
 
@@ -294,7 +296,8 @@ std::string explain_text(const Check& check, bool all, const Settlings& settling
           (finding.drawn ? in_words(check.sampling) : in_words(tolerance::chain_method(check.method))) + "), asked " +
           tolerance::in_words(finding.gap->asked);
       if (finding.share) figures += ", enough in " + percent(*finding.share) + " of builds";
-      if (glm::length(finding.toward) > 0.5)
+      const bool aside = finding.kind == fit::Kind::holes || finding.kind == fit::Kind::screw;  // no way makes room
+      if (!aside && glm::length(finding.toward) > 0.5)
         figures += "; room is gained by moving " + subject(finding, 0) + " toward " + direction_words(finding.toward);
       out += "    " + wrapped(figures, 4) + '\n';
       if (finding.shared) {

@@ -30,7 +30,7 @@ class Browser:
         self.session = None
         try:
             self.address = f"http://127.0.0.1:{self.port()}"
-            options = {"args": ["--headless=new", "--no-sandbox", "--disable-dev-shm-usage", "--hide-scrollbars",
+            options = {"args": ["--headless=new", "--no-sandbox", "--remote-debugging-pipe", "--disable-dev-shm-usage", "--hide-scrollbars",
                                 "--disable-background-networking", "--no-first-run", "--force-device-scale-factor=1",
                                 "--window-size=1200,900", f"--user-data-dir={self.folder.name}/profile", *flags]}
             made = self.call("POST", "/session", {"capabilities": {"alwaysMatch": {

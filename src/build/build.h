@@ -60,7 +60,9 @@ struct HostPart {
   parts::Part part;
   Position position;
   bool removable = false;
-  std::optional<Screw> screws;  // that hold a removable sheet, through its own thickness into a thread
+  std::optional<Screw> screws;         // that hold a removable sheet, through its own thickness into a thread
+  std::optional<GivenLength> spacers;  // against: plain spacers or washers at each of its screws; `Position::by` has
+                                       // their nominal length in it, but not their limits
   std::optional<RearOpening> rear_opening;
   int line = 0;
 };
@@ -80,6 +82,13 @@ struct CardSlot {
   std::vector<int> splits;          // lanes of the links that the host can make of it: 4, 4; empty: one link
 };
 
+/// A round hole that a part has where a place wants one.
+struct ThereHole {
+  std::array<double, 2> at{};  // its middle, mm, as in Fixing::holes
+  double diameter = 0.0;       // mm, as drawn
+  bool pilot = false;          // smaller than asked for: it is drilled up
+};
+
 /// How a drive is screwed to a bay or panel.
 struct Fixing {
   bool side = false;                           // through the walls; else through the floor
@@ -92,8 +101,14 @@ struct Fixing {
   std::optional<tolerance::Dimension> placed;  // how far off its place such a hole may be
   std::optional<Screw> outside;                // through the sheet into each threaded stand-off
   bool nut = false;                            // a nut outside the sheet holds each stand-off: turned by hand
+  std::vector<std::optional<ThereHole>> there{};  // by hole, see there_holes.h; none: it is drilled, or in a wall
   int line = 0;
   int column = 0;
+
+  // Of a hole as it will be: where its middle is, how wide it is, and whether nobody drills it.
+  [[nodiscard]] std::array<double, 2> middle(std::size_t hole) const;
+  [[nodiscard]] tolerance::Dimension width(std::size_t hole) const;
+  [[nodiscard]] bool as_it_is(std::size_t hole) const;
 };
 
 /// A room for a cased drive. Frame as that of a socket: y along the drive from its connector end, z out of the face.

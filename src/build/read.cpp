@@ -1,4 +1,5 @@
 #include "build/reader.h"
+#include "build/there_holes.h"
 #include "parts/library.h"
 
 #include <algorithm>
@@ -118,6 +119,7 @@ Build read_build(std::string_view text, const std::filesystem::path& file, bool 
   fields.finish();  // a misspelt table before what it leaves missing
   read_parts(reader, fields);
   read_places(reader, fields);
+  find_there(reader.build);
   if (!without_drives || fields.has("drive")) read_drives(reader, fields);
   read_apart(reader, fields);
   read_tools(reader, fields);

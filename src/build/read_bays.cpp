@@ -88,8 +88,8 @@ void check_passes(Fields& table, const Fixing& fixing) {
                "the holes are clearance holes: the thread is in the drive");
 }
 
-/// Holes must lie on the panel and within the bay that has them.
-void check_holes(const Reader& reader, Fields& fields, const Place& place, const Bay& bay) {
+/// Holes must lie within the bay that has them; whether a panel has sheet there a check finds.
+void check_holes(const Fields& fields, const Bay& bay) {
   const Fixing& fixing = *bay.fixing;
   const double diameter = fixing.diameter.dimension.nominal;
   const double half = 0.5 * diameter;
@@ -118,12 +118,40 @@ void check_holes(const Reader& reader, Fields& fields, const Place& place, const
     if (fixing.side && bay.height && floor + other + half > bay.height->dimension.nominal)
       stop("lies over the bay's height of " + tolerance::in_words(bay.height->dimension.nominal),
            "a hole must lie within the bay");
-    if (!fixing.side && bay.panel)
-      for (const double edge : {-half, half}) {
-        check_on_face(reader, fields, "fixing", place, other + edge, along, which + ": its ");
-        check_on_face(reader, fields, "fixing", place, other, along + edge, which + ": its ");
-      }
   }
+}
+
+/// Through a panel that is one plate the screws pass that plate. What stands on it or in it, a boss or a rim, would be
+/// a body more, and nobody can tell which of them has the hole; under a tray the sheet is the tray's.
+void check_sheet(const Reader& reader, Fields& fixing_keys, const Place& place, const Bay& bay, const Fixing& fixing) {
+  constexpr double rounded = 0.1;  // mm: 1.57 may be written as 1.5
+  const parts::Part& part = reader.build.parts[static_cast<std::size_t>(place.part)].part;
+  const bool on_tray = bay.raised && !bay.spacers && !bay.standoffs;
+  if (!bay.panel || on_tray || part.bodies.size() != 1) return;
+  const parts::Body::Form form = part.bodies.front().form;
+  const bool plate =
+      form == parts::Body::Form::box || (form == parts::Body::Form::prism && part.bodies[0].axis == place.axis);
+  const tolerance::Dimension& sheet = fixing.sheet.dimension;
+  if (!plate || sheet.open() || sheet.asked) return;
+  const parts::Coordinate thickness =
+      parts::outer_face(part, place.axis, true) - parts::outer_face(part, place.axis, false);
+  double limits = std::max({sheet.minus, sheet.plus, rounded});
+  for (const auto& share : thickness.shares) {
+    const tolerance::Dimension& d = part.dimensions[static_cast<std::size_t>(share.dimension)];
+    if (d.open() || d.asked) return;
+    limits += std::abs(share.factor) * std::max(d.minus, d.plus);
+  }
+  const std::vector<double> values = parts::nominal_values(part);
+  const double thick = thickness.at(values);
+  for (int axis = 0; axis < 3; ++axis)  // seen on its edge it is no sheet
+    if (!(parts::outer_face(part, axis, true).at(values) - parts::outer_face(part, axis, false).at(values) >= thick))
+      return;
+  if (!(std::abs(thick - sheet.nominal) <= limits + 1e-9))
+    fixing_keys.stop("sheet",
+                     "`sheet` is " + tolerance::in_words(sheet.nominal) + " and the panel `" +
+                         reader.build.parts[static_cast<std::size_t>(place.part)].name + "` is " +
+                         tolerance::in_words(thick) + " thick there, more apart than their limits",
+                     "the screws pass the panel: write its thickness, measured where the holes are");
 }
 
 void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
@@ -170,9 +198,11 @@ void read_fixing(Reader& reader, Fields& fields, const Place& place, Bay& bay) {
                 "write `standoffs`, or leave `nut` out: the drive's own thread holds its screws");
   check_passes(*table, fixing);
   fixing.sheet = reader.measured(*table, "sheet", place.name + " sheet");
+  check_sheet(reader, *table, place, bay, fixing);
   table->finish();
+  fixing.there.resize(fixing.holes.size());
   bay.fixing = std::move(fixing);
-  check_holes(reader, fields, place, bay);
+  check_holes(fields, bay);
 }
 
 void read_connector(Reader& reader, Fields& fields, const std::vector<standards::links::Link>& bus, Bay& bay) {

@@ -115,6 +115,7 @@ void read_m2(Reader& reader, Fields& fields, const std::string& use, Drive& driv
   drive.title = "M.2 card";
   drive.top = reader.maybe_measured(fields, "top", drive.name + " chips");
   drive.bottom = reader.maybe_measured(fields, "bottom", drive.name + " chips underneath");
+  const auto thickness = reader.maybe_measured(fields, "thickness", drive.name + " thickness");
   if (drive.card.height == "?" && !drive.top)
     fields.stop("use", "`" + drive.name + "` has no height code",
                 "give `top` (and `bottom`), measured from the bare card, or a code such as S2 or D2");
@@ -126,7 +127,8 @@ void read_m2(Reader& reader, Fields& fields, const std::string& use, Drive& driv
     }
     return size;
   };
-  drive.m2 = parts::m2_card(drive.card, {called(drive.top, "chips on top"), called(drive.bottom, "chips underneath")});
+  drive.m2 = parts::m2_card(drive.card, {called(drive.top, "chips on top"), called(drive.bottom, "chips underneath"),
+                                         called(thickness, "card thickness")});
 }
 
 void read_use(Reader& reader, Fields& fields, Drive& drive) {
@@ -164,6 +166,7 @@ void refuse_other_keys(Fields& fields, const Drive& drive) {
   const bool sided = card || drive.form == Form::m2 || drive.form == Form::mini_card;
   const Key keys[] = {{"top", sided},
                       {"bottom", sided},
+                      {"thickness", drive.form == Form::m2},
                       {"height", card || parts::cased(drive.form)},
                       {"length", card || parts::cased(drive.form)},
                       {"old", drive.form == Form::drive_2_5},
@@ -222,8 +225,8 @@ void read_bus(Fields& fields, Drive& drive) {
 
 Drive drive_of(Reader& reader, Fields& fields, bool held) {
   Drive drive;
-  fields.knows({"name", "use", "bus", "is", "top", "bottom", "height", "length", "old", "rows", "plug", "bracket",
-                "slots", "wears"});
+  fields.knows({"name", "use", "bus", "is", "top", "bottom", "thickness", "height", "length", "old", "rows", "plug",
+                "bracket", "slots", "wears"});
   drive.line = fields.line();
   drive.name = reader.fresh_name(fields);
   drive.bracket = bracket_of(fields);

@@ -174,6 +174,20 @@ void read_bends(Fields& fields, parts::Part& part) {
   }
 }
 
+/// Spacers, washers or shims at each screw of a part. How long they are is not asked for with "?".
+void read_spacers(Reader& reader, Fields& fields, HostPart& part) {
+  if (!fields.has("spacers")) return;
+  if (part.position.kind != Position::Kind::against || part.position.seated)
+    fields.stop("spacers", '`' + part.name + "` is not placed by a distance that spacers could be a part of",
+                "only what stands under, above or beside another part has `spacers`");
+  parts::Measuring measuring = reader.measuring;
+  measuring.question = nullptr;
+  part.spacers = fields.length("spacers", part.name + " spacers", measuring, some);
+  if (part.spacers->dimension.open())
+    fields.stop("spacers", "`spacers` have no limit on one side", "write them as in \"3 ±0.25\"");
+  reader.note_exact(part.spacers->dimension);
+}
+
 void read_screws(Fields& fields, HostPart& part) {
   if (!fields.has("screws")) return;
   part.screws = screw_of(fields, "screws");
@@ -238,8 +252,8 @@ void read_parts(Reader& reader, Fields& document) {
     document.stop_here("this build has no part", "begin with [[part]], the board that the slot is on");
   std::map<std::string, int> by_name;
   for (std::size_t i = 0; i < tables.size(); ++i) {
-    tables[i].knows({"name", "use", "solid", "model", "unit", "up", "removable", "screws", "rear_opening", "bends",
-                     "turn", "at", "under", "above", "beside", "on"});
+    tables[i].knows({"name", "use", "solid", "model", "unit", "up", "removable", "screws", "spacers", "rear_opening",
+                     "bends", "turn", "at", "under", "above", "beside", "on"});
     by_name[reader.fresh_name(tables[i])] = static_cast<int>(i);
   }
   std::vector<HostPart>& host = reader.build.parts;
@@ -254,6 +268,7 @@ void read_parts(Reader& reader, Fields& document) {
     part.removable = fields.flag("removable", false);
     read_rear_opening(reader, fields, part);
     read_position(reader, fields, part.name, by_name, i == 0, part.position);
+    read_spacers(reader, fields, part);
     read_screws(fields, part);
     fields.finish();
     host.push_back(std::move(part));

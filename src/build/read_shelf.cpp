@@ -63,22 +63,47 @@ void read_heatsinks(const Reader& reader, Fields& shelf, Shelf& out) {
   out.heatsinks = std::move(names);
 }
 
+std::string trimmed(const std::string& text) {
+  const std::size_t first = text.find_first_not_of(" \t");
+  if (first == std::string::npos) return {};
+  return text.substr(first, text.find_last_not_of(" \t") - first + 1);
+}
+
+/// Where the length begins that stands behind a thread: "M3 x 6", "M3x6", "6-32 x 3/16 in". npos: nowhere.
+std::size_t length_in(const std::string& text) {
+  const std::size_t cross = text.find('x');
+  return cross == std::string::npos || cross == 0 ? std::string::npos : cross + 1;
+}
+
+/// "4 x M3 x 6": how many there are stands in no file.
+bool counted(const std::string& text, std::string& rest) {
+  const std::size_t cross = text.find('x');
+  if (cross == std::string::npos || text.find('x', cross + 1) == std::string::npos) return false;
+  rest = trimmed(text.substr(cross + 1));
+  const std::string count = trimmed(text.substr(0, cross));
+  return !count.empty() && count.find_first_not_of("0123456789") == std::string::npos;
+}
+
 }  // namespace
 
 Screw screw_from(const Fields& fields, std::string_view key, const std::string& text) {
   const std::string right = "write thread and length under the head, as in \"M3 x 6\"";
-  const std::size_t middle = text.find(" x ");
-  if (middle == std::string::npos) fields.stop(key, '`' + text + "` names no screw", right);
-  const fasteners::Thread* thread = fasteners::thread(text.substr(0, middle));
+  if (std::string rest; counted(text, rest))
+    fields.stop(key, '`' + text + "` counts its screws", "leave the count out: \"" + rest + '"');
+  const std::size_t behind = length_in(text);
+  if (behind == std::string::npos) fields.stop(key, '`' + text + "` names no screw", right);
+  const std::string name = trimmed(text.substr(0, behind - 1));
+  const std::string figure = trimmed(text.substr(behind));
+  const fasteners::Thread* thread = fasteners::thread(name);
   if (thread == nullptr) {
     std::vector<std::string> known;
     for (const fasteners::Thread& each : fasteners::threads()) known.emplace_back(each.id);
-    fields.stop(key, "there is no thread `" + text.substr(0, middle) + '`', "the threads are " + parts::any_of(known));
+    fields.stop(key, "there is no thread `" + name + '`', "the threads are " + parts::any_of(known));
   }
-  const auto length = tolerance::read_length(text.substr(middle + 3));
+  const auto length = tolerance::read_length(figure);
   const auto* known = std::get_if<tolerance::Length>(&length);
   if (known == nullptr || known->limits_given || !(known->nominal > 0.0 && known->nominal <= 1000.0))
-    fields.stop(key, '`' + text.substr(middle + 3) + "` is no length of a screw", right);
+    fields.stop(key, '`' + figure + "` is no length of a screw", right);
   return {std::string(thread->id), known->nominal};
 }
 

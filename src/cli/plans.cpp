@@ -8,6 +8,7 @@
 #include "plans/solve.h"
 
 #include <cstdio>
+#include <filesystem>
 #include <iostream>
 #include <unistd.h>
 
@@ -33,6 +34,11 @@ int apply(const Arguments& arguments, const std::string& text, const plans::Sear
               << (search.plans.empty() ? "it has none for " + search.drive + " in " + search.place
                                        : "it has 1 to " + std::to_string(search.plans.size()))
               << '\n';
+    return input_at_fault;
+  }
+  std::error_code none;  // a file that is not there is no other
+  if (std::filesystem::equivalent(arguments.output, arguments.file, none)) {
+    std::cerr << "baywright: --output is the build file itself; name another file, so that what you measured stays\n";
     return input_at_fault;
   }
   const plans::Plan& plan = search.plans[static_cast<std::size_t>(number) - 1];

@@ -35,10 +35,10 @@ int rank_command(const Arguments& arguments) {
                            : arguments.json ? output::rank_json(rank)
                            : arguments.csv  ? output::rank_csv(rank)
                                             : output::rank_text(rank);
-  // Rows for other programs have no place for it.
-  if ((arguments.json || arguments.csv) && !rank.unused.empty())
-    std::cerr << rank.file << ": " << output::unused_columns(rank) << '\n';
+  // Rows for other programs have no place for it, and who writes a page may not look for it there.
+  if (arguments.json || arguments.csv || arguments.html) print_unused(rank);
   if (!(arguments.html ? write_page(arguments, rank) : print(text))) return could_not_finish;
+  if (arguments.html && arguments.output != "-" && !print("wrote " + arguments.output + '\n')) return could_not_finish;
   return rank.choice.taken ? all_fit : not_all_fit;
 }
 

@@ -12,8 +12,7 @@
 #include "output/gltf.h"
 #include "output/paint.h"
 #include "output/svg.h"
-#include "plans/mounting.h"
-#include "plans/shopping.h"
+#include "plans/plan_steps.h"
 #include "render/exchange.h"
 #include "render/offscreen.h"
 #include "render/picture.h"
@@ -272,9 +271,12 @@ std::optional<output::ShownDrive> shown_of(const std::string& text, const std::s
   out.mounting = plans::mounting(last.build, last.seated, last.seating);
   out.shopping = plans::shopping(last.build, last.seated, last.seating);
   out.drills = now->check.drills;
-  if (plan)
+  if (plan) {
+    plans::add_work(*plan, out.mounting);
+    plans::add_work(*plan, out.shopping);
     out.cuts = std::any_of(plan->changes.begin(), plan->changes.end(),
                            [](const plans::Change& change) { return change.kind == plans::Kind::opening; });
+  }
   out.plan = std::move(plan);
   const std::vector<Sight> all = sights(*now, changed.get());
   if (!render_pictures(all, report.language, out)) draw_instead(all, out);
@@ -291,6 +293,7 @@ int from_list(const Arguments& arguments, const std::string& text, output::Repor
   ranked = rank_shortlist(arguments, arguments.shortlist, arguments.file);
   if (!ranked) return input_at_fault;
   const plans::Buying& buying = ranked->buying;
+  print_unused(buying);
   report.buying = &buying;
   report.build = buying.build;
   report.offer = offer_shown(buying);
@@ -328,6 +331,11 @@ std::string today(output::Language language) {
   return output::date_words(language, day.tm_year + 1900, day.tm_mon + 1, day.tm_mday);
 }
 
+/// Whether the plan leaves no limit to look at that nothing checks.
+bool holds_as_checked(const plans::Plan& plan) {
+  return std::none_of(plan.cautions.begin(), plan.cautions.end(), plans::unchecked);
+}
+
 /// What was written, for who wrote it.
 std::string summary(const output::Report& report, const std::string& path) {
   std::string out = "wrote " + path;
@@ -335,7 +343,9 @@ std::string summary(const output::Report& report, const std::string& path) {
     const fit::Seating& seating = report.shown->seating;
     out += ": " + seating.drive + " in " + seating.place + " (" +
            output::word(output::Language::english, seating.verdict) +
-           (report.shown->plan ? "; fits with the plan on the page)" : ")");
+           (!report.shown->plan                     ? ")"
+            : holds_as_checked(*report.shown->plan) ? "; fits with the plan on the page)"
+                                                    : "; may fit with the plan on the page)");
     if (report.shown->drawings) out += "; with drawings, as there is no OpenGL for pictures";
   }
   return out + '\n';
@@ -358,6 +368,10 @@ output::Report blank_page(const Arguments& arguments) {
 int report_command(const Arguments& arguments) {
   if (const std::string fault = page_fault(arguments); !fault.empty()) return at_fault(fault);
   output::Report report = blank_page(arguments);
+  if (arguments.shortlist.empty() && arguments.file.ends_with(".csv"))
+    return at_fault(arguments.file +
+                    ": this looks like a list of drives; give the build file here, and the list behind "
+                    "--shortlist");
   const auto text = build::file_text(arguments.file);
   if (const auto* fault = std::get_if<parts::Fault>(&text)) {
     print_fault(*fault);

@@ -1,6 +1,7 @@
 #include "cli/shortlist.h"
 
 #include "build/edit.h"
+#include "output/rank_text.h"
 #include "parts/naming.h"
 
 #include <iostream>
@@ -72,6 +73,12 @@ std::optional<plans::Wanted> wanted_of(const Arguments& arguments) {
 
 std::optional<Ranked> rank_shortlist(const Arguments& arguments, const std::string& list_file,
                                      const std::string& build_file) {
+  if (list_file.ends_with(".build.toml"))
+    return stop(list_file + ": this looks like a build file, and a list of drives is wanted here; the build goes " +
+                (arguments.shortlist.empty() ? "behind --build" : "before --shortlist"));
+  if (build_file.ends_with(".csv"))
+    return stop(build_file + ": this looks like a list of drives, and a build file is wanted here; the list goes " +
+                (arguments.shortlist.empty() ? "first" : "behind --shortlist"));
   const auto asked = wanted_of(arguments);
   if (!asked) return std::nullopt;
   auto list = value::read_shortlist(list_file);
@@ -86,6 +93,10 @@ std::optional<Ranked> rank_shortlist(const Arguments& arguments, const std::stri
   auto found = plans::buying(std::get<value::Shortlist>(list), list_file, machine, *asked);
   if (const auto* fault = std::get_if<parts::Fault>(&found)) return stop(*fault);
   return Ranked{std::get<value::Shortlist>(std::move(list)), std::get<plans::Buying>(std::move(found))};
+}
+
+void print_unused(const plans::Buying& rank) {
+  if (!rank.unused.empty()) std::cerr << rank.file << ": " << output::unused_columns(rank) << '\n';
 }
 
 }  // namespace baywright::cli

@@ -19,4 +19,7 @@ struct Ranked {
 [[nodiscard]] std::optional<Ranked> rank_shortlist(const Arguments& arguments, const std::string& list_file,
                                                    const std::string& build_file);
 
+/// Says on standard error which columns of the list were passed over, where any were.
+void print_unused(const plans::Buying& rank);
+
 }  // namespace baywright::cli

@@ -10,9 +10,7 @@
 
 namespace baywright::fit {
 
-/// Gaps that are sure to be enough are reported up to this far beyond what is asked, mm, and no more than so many of
-/// them, the closest: near enough to interest, far enough to name what is over the drive.
-inline constexpr double shown_beyond_mm = 6.0;
+/// Of the gaps that are sure to be enough no more than so many are reported, the closest.
 inline constexpr std::size_t shown_clear = 12;
 
 /// One finding for each pair of parts that comes near, its closest solids deciding. Every pair that any values within

@@ -84,14 +84,17 @@ enum class Code {
   height_unknown,      // form
   parts_overlap,       // a, b; depth, worst: mm into each other at nominal and at the limits
   parts_may_meet,      // the same, depth negative: apart at nominal
-  part_screw_short,    // part, thread; length, in, least
+  part_screw_short,    // part, thread; length, in, least, spacers
   hole_off_sheet,      // part, where ("off", "in an opening of"); hole, count: that have it, of all six
+  hole_drilled_up,     // part; hole, there (its diameter), asked
+  sheet_differs,       // part; sheet, thickness (of its largest body)
   hole_breaks_out,     // part; hole, left (of sheet), edge (from its middle), asked (of that)
   hole_near_edge,      // the same
   hole_near_bend,      // part, inside ("taken": not said); hole, thickness, inside
   holes_meet,          // part, of: whose the other is; hole, other, web, asked
   holes_near,          // the same
-  hole_reach,          // axis; off, play
+  hole_reach,          // axis; off, play, sure: the hole that is wide enough whatever the limits do; hole: the least of
+                       // those asked for; pairs: 1 where each axis was looked at by itself
   holes_differ,        // kind, drive; met, asked, nearest
   holes_optional,      // rows, kind
   holes_unused,        // met, asked

@@ -1,5 +1,6 @@
 #include "fit/fixing.h"
 
+#include "fit/hole_zones.h"
 #include "fit/measured.h"
 #include "standards/fasteners.h"
 #include "standards/row.h"
@@ -95,9 +96,7 @@ Pitch pitch(const UsedHole& a, const UsedHole& b, const Drive& drive, const Bay&
 Finding reach_of(const Drive& drive, const build::Place& place, const Bay& bay, const char* way, double play,
                  double off, std::vector<ChainLink> chain, Method method) {
   Finding out = finding(Kind::holes, drive, place, std::nullopt,
-                        {Code::hole_reach,
-                         {{"axis", way}},
-                         {{"off", std::abs(off)}, {"play", play}, {"hole", bay.fixing->diameter.dimension.nominal}}});
+                        {Code::hole_reach, {{"axis", way}}, {{"off", std::abs(off)}, {"play", play}}});
   out = measured(std::move(out), play - std::abs(off), chain, 0.0, method);
   // Holes that agree leave no more than all the play, whatever the rest does.
   double loose = play;
@@ -114,15 +113,19 @@ Finding reach_of(const Drive& drive, const build::Place& place, const Bay& bay, 
 void add_pitches(std::vector<Finding>& out, const std::vector<UsedHole>& used, const Drive& drive,
                  const build::Place& place, const Bay& bay, Method method) {
   const Dimension& screw = fasteners::thread(bay.fixing->thread)->major;
-  const Dimension& hole = bay.fixing->diameter.dimension;
   for (std::size_t i = 0; i < used.size(); ++i)
     for (std::size_t j = i + 1; j < used.size(); ++j)
       for (const bool along : {true, false}) {
         Pitch found = pitch(used[i], used[j], drive, bay, along);
-        add_term(found.chain, hole, 1.0);
+        double play = -screw.nominal;
+        for (const UsedHole* hole : {&used[i], &used[j]}) {
+          const Dimension wide = bay.fixing->width(hole->index);
+          add_term(found.chain, wide, 0.5);
+          play += 0.5 * wide.nominal;
+        }
         add_term(found.chain, screw, -1.0);
-        out.push_back(reach_of(drive, place, bay, along ? "along" : "across", hole.nominal - screw.nominal, found.off,
-                               std::move(found.chain), method));
+        out.push_back(
+            reach_of(drive, place, bay, along ? "along" : "across", play, found.off, std::move(found.chain), method));
       }
 }
 
@@ -130,9 +133,9 @@ void add_pitches(std::vector<Finding>& out, const std::vector<UsedHole>& used, c
 void add_stands(std::vector<Finding>& out, const std::vector<UsedHole>& used, const Drive& drive,
                 const build::Place& place, const Bay& bay, Method method) {
   const Dimension& screw = fasteners::thread(bay.fixing->thread)->major;
-  const Dimension& hole = bay.fixing->diameter.dimension;
-  const double half_play = 0.5 * (hole.nominal - screw.nominal);
   for (const UsedHole& each : used) {
+    const Dimension hole = bay.fixing->width(each.index);
+    const double half_play = 0.5 * (hole.nominal - screw.nominal);
     const auto [along, other] = stands(*each.drive_hole, drive, bay);
     const auto chain_of = [&](double off, const std::vector<Dimension>& rows) {
       std::vector<ChainLink> chain;
@@ -173,23 +176,36 @@ std::optional<Finding> reach(const std::vector<UsedHole>& used, const Drive& dri
   if (bay.fixing->thread.empty()) return std::nullopt;
   std::vector<Finding> all;
   add_pitches(all, used, drive, place, bay, method);
+  const auto pairs_end = static_cast<std::ptrdiff_t>(all.size());
   add_stands(all, used, drive, place, bay, method);
   const auto worst = std::min_element(all.begin(), all.end(),
                                       [](const Finding& a, const Finding& b) { return a.gap->min < b.gap->min; });
   if (worst == all.end()) return std::nullopt;
+  // Where the bay says where the drive stands, half of what a hole is larger counts.
+  const bool pairs = worst - all.begin() < pairs_end;
+  const tolerance::Dimension nowhere{};
+  const double sure =
+      pairs ? sure_hole(hole_match(drive, bay, used), fasteners::thread(bay.fixing->thread)->major.nominal,
+                        bay.fixing->placed.value_or(nowhere))
+            : bay.fixing->diameter.dimension.nominal - 2.0 * worst->gap->min;
+  worst->why.figures.insert(
+      worst->why.figures.end(),
+      {{"sure", sure}, {"hole", bay.fixing->diameter.dimension.low()}, {"pairs", pairs ? 1.0 : 0.0}});
   return std::move(*worst);
 }
 
 /// How far the place's hole that comes nearest to one of the drive's is off it, mm; negative: the drive has none there.
 double nearest_hole(const Drive& drive, const Bay& bay) {
   double least = -1.0;
-  for (const auto& [along, other] : bay.fixing->holes)
+  for (std::size_t i = 0; i < bay.fixing->holes.size(); ++i) {
+    const auto [along, other] = bay.fixing->middle(i);
     for (const MountHole& hole : drive.cased.holes) {
       if (!faces(hole, bay) || !has(drive, hole)) continue;
       const auto [x, y] = stands(hole, drive, bay);
       const double away = std::hypot(x - along, y - other);
       if (least < 0.0 || away < least) least = away;
     }
+  }
   return least;
 }
 
@@ -248,7 +264,9 @@ double length_to_buy(const std::string& thread, double most_before, double least
 void add_head(std::vector<Finding>& out, const Drive& drive, const build::Place& place, const build::Fixing& fixing,
               Method method) {
   const auto* head = fasteners::head(fasteners::Shape::pan, fixing.thread);
-  const Dimension& hole = fixing.diameter.dimension;
+  Dimension hole = fixing.diameter.dimension;
+  for (std::size_t i = 0; i < fixing.holes.size(); ++i)
+    if (const Dimension wide = fixing.width(i); wide.high() > hole.high()) hole = wide;
   const double across =
       head != nullptr ? head->diameter.nominal : 2.0 * fasteners::thread(fixing.thread)->major.nominal;
   std::vector<ChainLink> chain = {{hole, -1.0}};
@@ -276,9 +294,9 @@ void add_screw(std::vector<Finding>& out, const Drive& drive, const build::Place
     out.push_back(finding(Kind::screw, drive, place, std::nullopt,
                           {Code::screw_unjudged, {{"into", drive.worn ? drive.worn->name : "the drive"}}, {}}));
   if (!fixing.length)
-    out.push_back(finding(
-        Kind::screw, drive, place, std::nullopt,
-        {Code::screw_unsaid, {{"thread", fixing.thread}, {"what", bay.standoffs ? "stud" : "screw"}}, {}}));
+    out.push_back(
+        finding(Kind::screw, drive, place, std::nullopt,
+                {Code::screw_unsaid, {{"thread", fixing.thread}, {"what", bay.standoffs ? "stud" : "screw"}}, {}}));
   if (!fixing.length || !depth) return;
   const double turns = 2.0 * fasteners::thread(fixing.thread)->pitch.nominal;
   std::vector<ChainLink> chain = {{fixing.length->dimension, -1.0}};
@@ -349,17 +367,12 @@ void add_outer_screw(std::vector<Finding>& out, const Drive& drive, const build:
   const double in = fixing.outside->length - sheet.nominal;
   const double buy = length_to_buy(fixing.thread, sheet.high(), sheet.low(), least, high.low());
   const std::vector<std::pair<std::string, std::string>> words = {{"thread", fixing.outside->thread}};
-  const std::vector<std::pair<std::string, double>> figures = {{"length", fixing.outside->length},
-                                                               {"in", in},
-                                                               {"least", least},
-                                                               {"most", high.nominal},
-                                                               {"buy", buy}};
-  out.push_back(
-      measured(finding(Kind::standoff, drive, place, std::nullopt, {Code::outer_screw_long, words, figures}),
-               high.nominal - in, {{high, 1.0}, {sheet, 1.0}}, 0.0, method));
-  out.push_back(
-      measured(finding(Kind::standoff, drive, place, std::nullopt, {Code::outer_screw_short, words, figures}),
-               in - least, {{sheet, -1.0}}, 0.0, method));
+  const std::vector<std::pair<std::string, double>> figures = {
+      {"length", fixing.outside->length}, {"in", in}, {"least", least}, {"most", high.nominal}, {"buy", buy}};
+  out.push_back(measured(finding(Kind::standoff, drive, place, std::nullopt, {Code::outer_screw_long, words, figures}),
+                         high.nominal - in, {{high, 1.0}, {sheet, 1.0}}, 0.0, method));
+  out.push_back(measured(finding(Kind::standoff, drive, place, std::nullopt, {Code::outer_screw_short, words, figures}),
+                         in - least, {{sheet, -1.0}}, 0.0, method));
 }
 
 /// A receptacle that is fixed to the machine meets a connector that stands where the form has it, and no other.
@@ -419,7 +432,7 @@ std::vector<UsedHole> used_holes(const Drive& drive, const Bay& bay) {
   if (!bay.fixing) return out;
   const std::vector<OfferedHole> offered = offered_holes(drive, bay);
   for (std::size_t i = 0; i < bay.fixing->holes.size(); ++i) {
-    const auto& [along, other] = bay.fixing->holes[i];
+    const auto [along, other] = bay.fixing->middle(i);
     double least = same_hole;
     const MountHole* nearest = nullptr;
     for (const OfferedHole& hole : offered) {

@@ -12,7 +12,7 @@ namespace baywright::fit {
 
 /// A hole of the bay that meets one of the drive's.
 struct UsedHole {
-  double along = 0.0;  // mm, as in build::Fixing::holes
+  double along = 0.0;  // mm, as build::Fixing::middle
   double other = 0.0;
   const parts::MountHole* drive_hole = nullptr;
   std::size_t index = 0;  // in build::Fixing::holes

@@ -21,9 +21,9 @@ Coordinate face_of(const parts::Part& part, int offset, int axis, bool up) {
 }
 
 /// Where the origin of `host` stands in the frame of its target.
-Coordinates against(const build::HostPart& host, int own, const parts::Part& target, int theirs, int distance) {
+Coordinates against(const build::HostPart& host, int own, const parts::Part& target, int theirs,
+                    const Coordinate& gap) {
   const build::Position& at = host.position;
-  const Coordinate gap = distance >= 0 ? Coordinate::of(distance) : Coordinate(0.0);
   Coordinates by;
   const auto along = static_cast<std::size_t>(at.axis);
   by[along] = face_of(target, theirs, at.axis, at.up) - face_of(host.part, own, at.axis, !at.up);
@@ -50,14 +50,20 @@ void place_parts(Host& host, const build::Build& build, std::vector<int>& offset
     const build::Position& at = part.position;
     const bool measured = at.kind == build::Position::Kind::against && !at.seated;
     PlacedPart place;
-    if (measured) place.distance = scene.add(at.by.dimension);
+    Coordinate gap(0.0);
+    if (measured) {
+      place.distance = scene.add(at.by.dimension);
+      gap = Coordinate::of(place.distance);
+    }
+    if (part.spacers)  // their length is in the distance already: what they add is how far they are off it
+      gap += Coordinate::of(scene.add(part.spacers->dimension)) - Coordinate(part.spacers->dimension.nominal);
     offsets.push_back(scene.add(part.part.dimensions));
     if (at.kind == build::Position::Kind::fixed) {
       place.frame = moved(scene, {}, {at.at.x, at.at.y, at.at.z});
     } else {
       const auto target = static_cast<std::size_t>(at.target);
       place.frame = moved(scene, host.parts[target].frame,
-                          against(part, offsets[i], build.parts[target].part, offsets[target], place.distance));
+                          against(part, offsets[i], build.parts[target].part, offsets[target], gap));
     }
     place.first = put(scene, place.frame, part.part, offsets[i], part.name);
     place.count = scene.element_count() - place.first;

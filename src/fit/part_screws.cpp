@@ -10,7 +10,8 @@ namespace baywright::fit {
 namespace fasteners = standards::fasteners;
 
 double goes_in(const build::HostPart& sheet, double screw) {
-  return screw - parts::size_along(sheet.part, sheet.position.axis);
+  const double spacers = sheet.spacers ? sheet.spacers->dimension.high() : 0.0;
+  return screw - spacers - parts::size_along(sheet.part, sheet.position.axis);
 }
 
 double asked_of_thread(const std::string& thread) {
@@ -30,6 +31,7 @@ std::vector<Finding> part_screws(const build::Build& build) {
     note.why = {Code::part_screw_short,
                 {{"part", part.name}, {"thread", part.screws->thread}},
                 {{"length", part.screws->length}, {"in", in}, {"least", least}}};
+    if (part.spacers) note.why.figures.emplace_back("spacers", part.spacers->dimension.nominal);
     out.push_back(std::move(note));
   }
   return out;

@@ -8,7 +8,7 @@
 
 namespace baywright::fit {
 
-/// Beyond the sheet, mm; `screw` long under its head. Below 0 it does not pass the sheet.
+/// Beyond the sheet and its spacers at their longest, mm; `screw` long under its head. Below 0 it does not pass them.
 [[nodiscard]] double goes_in(const build::HostPart& sheet, double screw);
 
 /// What rules of thumb ask of a thread in steel, mm: one diameter.

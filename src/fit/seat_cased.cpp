@@ -49,7 +49,9 @@ void hold(Seating& s) {
     way[axis] = Coordinate::of(scene.add(called));
     s.held = moved(scene, s.held, way);
   };
-  const double half = 0.5 * (fixing.diameter.dimension.nominal - fasteners::thread(fixing.thread)->major.nominal);
+  double widest = fixing.diameter.dimension.nominal;
+  for (std::size_t i = 0; i < fixing.holes.size(); ++i) widest = std::max(widest, fixing.width(i).nominal);
+  const double half = 0.5 * (widest - fasteners::thread(fixing.thread)->major.nominal);
   const bool walled = s.bay.width.has_value();  // then the walls say where it is across
   if (half > 0.0) {
     const tolerance::Dimension play = standards::derived("", 0.0, half, "hole less screw, half of it");
@@ -70,10 +72,22 @@ Frame hung(Seating& s, const std::vector<UsedHole>& holes) {
   return moved(s.out.scene, s.held, {0.0, -1.0 * Coordinate::of(s.out.scene.add(own)), 0.0});
 }
 
+/// mm across and along: how far holes that are there already bring the drive off its place, on the whole.
+geometry::Vec2 brought(const Seating& s, const std::vector<UsedHole>& holes) {
+  geometry::Vec2 sum(0.0);
+  for (const UsedHole& each : holes) {
+    const auto& [along, other] = s.bay.fixing->holes[each.index];
+    sum += geometry::Vec2(each.other - other, each.along - along) / static_cast<double>(holes.size());
+  }
+  return s.bay.width ? geometry::Vec2(0.0, sum.y) : sum;  // walls say where it is across
+}
+
 void place_drive(Seating& s, const std::vector<UsedHole>& holes) {
   hold(s);
+  const geometry::Vec2 by = brought(s, holes);
   // The edge called datum Y is on the left, seen from the connector; on edge it is below and the label to the left.
-  const Frame frame = moved(s.out.scene, hung(s, holes), {(s.bay.on_edge ? 0.5 : -0.5) * s.across, 0.0, s.raised});
+  const Frame frame =
+      moved(s.out.scene, hung(s, holes), {(s.bay.on_edge ? 0.5 : -0.5) * s.across + Coordinate(by.x), by.y, s.raised});
   s.out.card =
       turned(frame, s.bay.on_edge ? Mat3({0, 1, 0}, {0, 0, -1}, {-1, 0, 0}) : Mat3({0, 1, 0}, {-1, 0, 0}, {0, 0, 1}));
 }

@@ -13,6 +13,10 @@
 
 namespace baywright::fit {
 
+/// Gaps that are sure to be enough are reported up to this far beyond what is asked, mm: near enough to interest, far
+/// enough to name what is over the drive.
+inline constexpr double shown_beyond_mm = 6.0;
+
 struct Seating {
   std::string drive;
   std::string place;

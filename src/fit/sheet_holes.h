@@ -1,6 +1,6 @@
 #pragma once
 // The holes of a part as its sheet has them: which are there already, and how much sheet is left round each.
-#include "fit/part_face.h"
+#include "build/part_face.h"
 #include "geometry/solid.h"
 
 #include <cstddef>
@@ -15,13 +15,11 @@ namespace baywright::fit {
 struct SheetHole {
   geometry::Vec2 at{0.0};
   double diameter = 0.0;  // as asked for
-  double least = 0.0;     // of the diameter
-  bool own = false;       // the part has it, and nobody drills it
+  double there = 0.0;  // diameter of the part's hole there, at the same middle, that is this one or its pilot; 0: none
+  bool own = false;    // the part has it, and nobody drills it
   std::size_t given = 0;  // its place in the list that was laid out
 
   // As laid out:
-  bool there = false;      // not its own, and the part's outline has it already
-  double there_off = 0.0;  // how far from `at`
   enum class On { sheet, opening, nothing };
   On on = On::sheet;                                      // where its middle lies
   double edge = std::numeric_limits<double>::infinity();  // from its middle to the nearest edge, openings included
@@ -40,13 +38,12 @@ struct HoleSheet {
   std::vector<SheetHole> holes;            // those given but for the part's own that are a place's
 };
 
-/// Lays holes on a face of a part; those that are its `own` come last. A hole of the outline that is one of them is no
-/// opening: round to 0.05, no smaller than `least` less 0.05 and no more than 0.5 larger than asked for. A smaller one
-/// is a pilot, and the hole is still drilled. Two holes at the same place are one.
-[[nodiscard]] HoleSheet lay_out(const parts::Part& part, const PartFace& face, std::vector<SheetHole> holes);
+/// Lays holes on a face of a part; those that are its `own` come last. A round hole of the outline that is one of them
+/// is no opening. Two holes at the same place are one.
+[[nodiscard]] HoleSheet lay_out(const parts::Part& part, const build::PartFace& face, std::vector<SheetHole> holes);
 
 /// The part's own holes, which are on its top and its back.
-[[nodiscard]] std::vector<SheetHole> own_holes(const parts::Part& part, const PartFace& face);
+[[nodiscard]] std::vector<SheetHole> own_holes(const parts::Part& part, const build::PartFace& face);
 
 // How much sheet is asked for, mm; common practice.
 [[nodiscard]] double edge_asked(double diameter);                                        // from the middle to an edge

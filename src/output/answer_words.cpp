@@ -1,5 +1,6 @@
 #include "output/answer_words.h"
 
+#include "output/more_words.h"
 #include "output/words.h"
 #include "parts/form.h"
 #include "tolerance/reading.h"
@@ -156,7 +157,7 @@ PlainReason plain_reason(const fit::Reason& why) {
   return out.wrong.empty() ? plain_fixing(why) : out;
 }
 
-std::string plain_words(const Seating& seating, const Finding* finding, const std::string& sentence) {
+std::string plain_words(const Seating& seating, const std::string& sentence) {
   if (seating.verdict == Verdict::fits) {
     const Finding* nearest = seating.deciding && *seating.deciding < seating.findings.size()
                                  ? &seating.findings[*seating.deciding]
@@ -165,7 +166,16 @@ std::string plain_words(const Seating& seating, const Finding* finding, const st
     return "It fits: " + in_mm(nearest->gap->nominal) + " of air is left between " + plain_subject(*nearest, 0) +
            " and " + plain_subject(*nearest, 1) + ".";
   }
+  const std::vector<const Finding*> why = grounds(seating);
+  const Finding* finding = why.empty() ? nullptr : why.front();
   PlainReason plain = finding != nullptr ? plain_reason(finding->why) : PlainReason{};
+  for (std::size_t i = 1; i < why.size() && !plain.wrong.empty(); ++i) {
+    const std::string more = plain_reason(why[i]->why).wrong;
+    plain.wrong = more.empty() ? "" : plain.wrong + ' ' + more;  // the trade's own sentences then
+  }
+  if (is_gap(finding) && clears_at_worst(*finding))
+    return "It may not keep the air asked for: between " + plain_subject(*finding, 0) + " and " +
+           plain_subject(*finding, 1) + " as little as " + down_to_hundredths(finding->gap->min) + " mm may be left.";
   if (is_gap(finding)) {
     plain.whether = plain_subject(*finding, 0) + " stays clear of " + plain_subject(*finding, 1);
     plain.wrong.clear();
@@ -195,11 +205,32 @@ const Finding* answering(const Seating& seating) {
   return found == seating.findings.end() ? nullptr : &*found;
 }
 
+std::vector<const Finding*> grounds(const Seating& seating) {
+  using fit::Kind;
+  std::vector<const Finding*> out;
+  if (seating.verdict == Verdict::does_not_fit)
+    for (const Finding& finding : seating.findings) {
+      const Kind kind = finding.kind;
+      const bool asked =
+          kind == Kind::form_factor || kind == Kind::length || kind == Kind::interface || kind == Kind::bus;
+      if (asked && finding.verdict == seating.verdict && finding.why.code != Code::bus_with_interface)
+        out.push_back(&finding);
+    }
+  if (out.empty())
+    if (const Finding* finding = answering(seating)) out.push_back(finding);
+  return out;
+}
+
+bool clears_at_worst(const Finding& finding) {
+  return finding.gap && finding.verdict == Verdict::marginal && finding.gap->min >= 0.01;
+}
+
 Answer answer_of(const Seating& seating, tolerance::Method method) {
   Answer out{seating.verdict, word(seating.verdict), seating.drive + " in " + seating.place, {}, {}};
-  const Finding* finding = answering(seating);
-  out.sentence = finding != nullptr ? say(*finding, method) : "Nothing stands within reach of the drive.";
-  out.plain = plain_words(seating, finding, out.sentence);
+  const std::vector<const Finding*> why = grounds(seating);
+  for (const Finding* finding : why) out.sentence += (out.sentence.empty() ? "" : " ") + say(*finding, method);
+  if (why.empty()) out.sentence = "Nothing stands within reach of the drive.";
+  out.plain = plain_words(seating, out.sentence);
   return out;
 }
 

@@ -3,6 +3,7 @@
 #include "fit/seating.h"
 
 #include <string>
+#include <vector>
 
 namespace baywright::output {
 
@@ -18,5 +19,9 @@ struct Answer {
 
 /// The finding that the verdict comes from; null: nothing was found at all.
 [[nodiscard]] const fit::Finding* answering(const fit::Seating& seating);
+/// The same, but where several of the three questions say no, each of them: who mends one alone buys for nothing.
+[[nodiscard]] std::vector<const fit::Finding*> grounds(const fit::Seating& seating);
+/// Whether the gap is below what is asked at worst, though its parts still keep apart by a hundredth and more.
+[[nodiscard]] bool clears_at_worst(const fit::Finding& finding);
 
 }  // namespace baywright::output

@@ -89,11 +89,23 @@ void add_bend_labels(const Print& print, const Box& box, Group& all) {
   for (const auto& [from, to] : print.drilling.bends) {
     const Vec2 way = print.at(to) - print.at(from);
     const bool upright = std::abs(way.y) > std::abs(way.x);
-    const Vec2 middle = 0.5 * (print.at(from) + print.at(to));
-    Text label = words(middle + (upright ? Vec2(-1.0, 0.0) : Vec2(0.0, -1.0)), "bend", smallest_text, Anchor::middle);
-    label.upward = upright;
-    label.haloed = true;
-    if (within(box, box_of(label))) out.add(label);
+    // At the middle of what this sheet shows of it, or a little beside, where that is free of its border.
+    double first = 1.0;
+    double last = 0.0;
+    for (int i = 0; i <= 100; ++i) {
+      const double t = 0.01 * i;
+      if (holds(box, print.at(from) + t * way)) first = std::min(first, t), last = std::max(last, t);
+    }
+    if (!(first <= last)) continue;
+    const Vec2 middle = print.at(from) + 0.5 * (first + last) * way;
+    for (const double side : {-1.0, 3.2}) {
+      Text label = words(middle + (upright ? Vec2(side, 0.0) : Vec2(0.0, side)), "bend", smallest_text, Anchor::middle);
+      label.upward = upright;
+      label.haloed = true;
+      if (!within(box, box_of(label))) continue;
+      out.add(label);
+      break;
+    }
   }
   all.add(std::move(out));
 }
@@ -117,8 +129,9 @@ void add_holes(const Print& print, Group& all) {
 
 std::string hole_label(const Drilling& drilling, std::size_t i) {
   const DrillHole& hole = drilling.holes[i];
-  return std::to_string(i + 1) + (hole.there || (hole.own && !drilling.patterns.empty())
-                                      ? "  there already"
+  return std::to_string(i + 1) + (hole.there || (hole.own && !drilling.patterns.empty()) ? "  there already"
+                                  : hole.there_wide > 0.0
+                                      ? "  there: drill up to Ø" + tolerance::in_words(hole.diameter.nominal)
                                       : "  Ø" + tolerance::in_words(hole.diameter.nominal));
 }
 
@@ -316,6 +329,18 @@ void add_map(const std::vector<Tile>& tiles, std::size_t own, const Vec2& size, 
   all.add(std::move(out));
 }
 
+/// The tiles on which holes are: the others are not printed.
+std::vector<std::size_t> drills(const Drilling& drilling, const std::vector<Tile>& tiles, bool mirrored) {
+  std::vector<std::size_t> out;
+  for (std::size_t i = 0; i < tiles.size(); ++i)
+    if (std::any_of(drilling.holes.begin(), drilling.holes.end(), [&](const DrillHole& hole) {
+          const Vec2 at(mirrored ? drilling.size.x - hole.at.x : hole.at.x, hole.at.y);
+          return holds({tiles[i].low, tiles[i].high}, at);
+        }))
+      out.push_back(i);
+  return out;
+}
+
 /// The line on which two sheets meet, in the middle of what both show, with crosses at the same places of the panel.
 /// Returns where the crosses are.
 std::vector<Vec2> add_joints(const Print& print, const std::vector<Tile>& tiles, std::size_t own, const Box& box,
@@ -323,6 +348,7 @@ std::vector<Vec2> add_joints(const Print& print, const std::vector<Tile>& tiles,
   std::vector<Vec2> made;
   Group out;
   out.name = "joints";
+  const std::vector<std::size_t> printed = drills(print.drilling, tiles, print.mirrored);
   const Tile& tile = tiles[own];
   const auto paper_at = [&](const Vec2& p) {
     return Vec2(print.corner.x + p.x - print.low.x, print.corner.y - (p.y - print.low.y));
@@ -332,6 +358,7 @@ std::vector<Vec2> add_joints(const Print& print, const std::vector<Tile>& tiles,
     const int columns = next.column - tile.column;
     const int rows = next.row - tile.row;
     if (std::abs(columns) + std::abs(rows) != 1) continue;
+    if (std::find(printed.begin(), printed.end(), other) == printed.end()) continue;
     const Vec2 low = glm::max(tile.low, next.low);
     const Vec2 high = glm::min(tile.high, next.high);
     const bool upright = columns != 0;
@@ -373,9 +400,11 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
   Group heading;
   heading.name = "title";
   const double room = right - margin - 26.0;
+  const std::string bent = bent_words(drilling);
   heading.add(words({margin, margin + 4.6}, shortened("Holes of " + drilling.part + ", 1:1", room, 5.0, true), 5.0,
                     Anchor::start, true));
-  heading.add(words({margin, margin + 9.8}, shortened(title, room, 3.0), 3.0));
+  heading.add(words({margin, margin + 9.8}, shortened(bent.empty() ? title : bent, room, 3.0, !bent.empty()), 3.0,
+                    Anchor::start, !bent.empty()));
   const std::string edges =
       mirrored ? " A is the right edge, B the lower one." : " A is the left edge, B the lower one.";
   const std::string face = drilling.patterns.empty() ? (mirrored ? "the underside." : "the top.")
@@ -386,7 +415,8 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
   heading.add(words({margin, margin + 18.6},
                     "sheet " + std::to_string(own + 1) + " of " + std::to_string(tiles.size()) + "; panel " +
                         tolerance::in_words(drilling.size.x) + " x " + tolerance::in_words(drilling.size.y) +
-                        " mm; figures are mm from edges A and B",
+                        " mm; figures are mm from edges A and B" +
+                        (drills(drilling, tiles, mirrored).size() < tiles.size() ? "; no sheet where no hole is" : ""),
                     3.0));
   sheet.all.add(std::move(heading));
   add_map(tiles, own, drilling.size, {{right - 24.0, margin}, {right, margin + head - 3.0}}, sheet.all);
@@ -455,7 +485,7 @@ std::variant<std::vector<Sheet>, std::string> drill_sheets(const Drilling& drill
     return "a template of this panel takes " + std::to_string(shared.size()) + " sheets of paper, more than " +
            std::to_string(most_sheets) + ": write DXF and let a shop drill it";
   std::vector<Sheet> out;
-  for (std::size_t i = 0; i < shared.size(); ++i)
+  for (const std::size_t i : drills(drilling, shared, mirrored))
     out.push_back(template_sheet(drilling, title, mirrored, shared, i, size));
   for (Sheet& table : drill_tables(drilling, title, {paper_size.width, paper_size.height}))
     out.push_back(std::move(table));

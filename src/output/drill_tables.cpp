@@ -34,8 +34,9 @@ class Pages {
 
   [[nodiscard]] double width() const { return size_.x - 2.0 * margin; }
 
-  void heading(const std::string& words) {
-    want(4.0 * pitch);  // with what follows
+  /// `lines`: of what follows, no fewer than so many on the same sheet.
+  void heading(const std::string& words, int lines = 3) {
+    want((1.0 + lines) * pitch);
     y_ += 3.0;
     line({{0.0, words}}, 3.6, true);
     y_ += 0.6;
@@ -122,7 +123,7 @@ void add_hole_table(const Drilling& drilling, Pages& pages) {
     pages.line(cells, text_size, bold);
   };
   const std::array<std::string, 8> names = {"hole", "turn", "of", "from A", "from B", "diameter", "position", "meets"};
-  pages.heading("Holes");
+  pages.heading("Holes", 5);
   row(names, true);
   pages.rule();
   for (std::size_t i = 0; i < drilling.holes.size(); ++i) {
@@ -135,10 +136,11 @@ void add_hole_table(const Drilling& drilling, Pages& pages) {
     const bool drilled = turn < static_cast<std::ptrdiff_t>(drilling.order.size());
     row({std::to_string(i + 1), drilled ? std::to_string(turn + 1) : "-", hole.place, in_words(hole.at.x),
          in_words(hole.at.y), in_words(hole.diameter),
-         hole.own     ? "its own"
-         : hole.there ? "there already"
-         : placed     ? "±" + in_words(pattern->placed->plus) + " each way"
-                      : "limits not said",
+         hole.own                ? "its own"
+         : hole.there            ? "there already"
+         : hole.there_wide > 0.0 ? in_words(hole.there_wide) + " there: drill up"
+         : placed                ? "±" + in_words(pattern->placed->plus) + " each way"
+                                 : "limits not said",
          pattern == drilling.patterns.end() ? ""
          : hole.meets.empty()               ? "NOTHING"
                                             : hole.meets},
@@ -146,7 +148,8 @@ void add_hole_table(const Drilling& drilling, Pages& pages) {
   }
   pages.paragraph(
       "All in mm. A and B are the datum edges of the template. Turn: the order of drilling, small holes "
-      "first, then the shortest way on; -: there already, not drilled.");
+      "first, then the shortest way on; -: there already, not drilled. A hole that is there stands where the part has "
+      "it.");
 }
 
 /// What goes into the holes of each place, a line each.
@@ -168,10 +171,19 @@ void add_screws(const Drilling& drilling, Pages& pages) {
     }
     words += pattern.stand == Stand::spacers ? "; spacer " : studs ? "; stand-off " : pattern.raised ? "; raised " : "";
     if (pattern.raised) words += in_words(*pattern.raised);
+    if (pattern.asked_under && !pattern.placings.empty()) words += ", wider than usual";
     words += "; sheet " + (pattern.sheet.open() ? std::string("thickness not said") : in_words(pattern.sheet));
     pages.line({{0.0, words}});
   }
-  pages.paragraph("Washer: for holes as asked for.");
+  pages.paragraph("For holes as asked for. A washer under heads over holes wider than the medium series of ISO 273.");
+  if (std::any_of(drilling.patterns.begin(), drilling.patterns.end(), [](const plans::Pattern& each) {
+        return !each.placings.empty() &&
+               (each.asked_under || std::any_of(each.placings.begin(), each.placings.end(),
+                                                [](const Placing& made) { return made.washer_under; }));
+      }))
+    pages.paragraph(
+        "Wider than usual: the hole leaves a spacer or stand-off of two screw diameters less than 1 mm of seat round "
+        "it (common practice, no source). Take a wider one, or a washer under it and write the file's height with it.");
 }
 
 void add_distances(Pages& pages) {
@@ -181,8 +193,8 @@ void add_distances(Pages& pages) {
 }
 
 std::string cover_words(plans::Cover cover) {
-  return cover == plans::Cover::head      ? "the head covers it"
-         : cover == plans::Cover::washer  ? "needs a washer"
+  return cover == plans::Cover::head      ? "no washer"
+         : cover == plans::Cover::washer  ? "washer"
          : cover == plans::Cover::nothing ? "no washer covers it"
                                           : "measure the head";
 }
@@ -195,7 +207,7 @@ bool same_ways(const plans::Pattern& a, const plans::Pattern& b) {
 }
 
 void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pages) {
-  pages.heading("Will every screw enter: " + places);
+  pages.heading("Will every screw enter: " + places, 2 + static_cast<int>(pattern.placings.size()));
   pages.line({{0.0, "made by"},
               {24.0, "position"},
               {46.0, "a hole that is sure"},
@@ -209,15 +221,8 @@ void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pa
                 {24.0, "±" + in_words(placing.position.plus)},
                 {46.0, at_least(placing.least_hole) + " or more"},
                 {82.0, in_words(placing.drill)},
-                {96.0, placing.washer_under && placing.cover != plans::Cover::nothing ? "take a washer under it"
-                                                                                      : cover_words(placing.cover)},
+                {96.0, cover_words(placing.cover) + (placing.washer_under ? ", wider seat" : "")},
                 {132.0, share_of(placing)}});
-  const bool under = std::any_of(pattern.placings.begin(), pattern.placings.end(),
-                                 [](const Placing& each) { return each.washer_under; });
-  if (under)
-    pages.paragraph(
-        "Take a washer under it: between sheet and spacer or stand-off, which that hole would leave less than 1 mm of "
-        "seat round it (common practice, no source), and under the head.");
   pages.paragraph("Asked for: " + in_words(pattern.diameter) + " for " + pattern.thread +
                   ": room for position zones of " + in_words(pattern.zones_allowed) + " in all; the holes of " +
                   pattern.drive + " alone take " + at_least(pattern.drive_zone) + '.');
@@ -240,8 +245,8 @@ void add_ways(const Drilling& drilling, Pages& pages) {
   if (drawn == drilling.patterns.end()) return;
   pages.paragraph(
       "A hole that is sure: screw and both zones, the fixed fastener of ASME Y14.5 (from memory), with the "
-      "circle round the ± limits as zone. baywright check looks along each axis by itself; this figure also holds for "
-      "a hole that is off along both at once, so it is larger: drill by it. All enter: of " +
+      "circle round the ± limits as zone: it holds for a hole that is off along both axes at once, and baywright check "
+      "names it too. All enter: of " +
       std::to_string(drawn->placings.front().drawn) +
       " drillings drawn at random, limits at three sigma, the drive free to be pushed and turned; the "
       "interval holds the share with 95 %. How far off holes come out is common practice, a laser's a "
@@ -295,7 +300,8 @@ void add_order(Pages& pages) {
         "case: one chip of swarf shorts a board. Look at what is behind the panel. Never open a power supply.",
         "2. Measure both bars of each template sheet. Cut the sheets, lay them cross on cross, tape them to the panel "
         "with A and B on its edges, and measure two holes from the edges with a rule.",
-        "3. Centre-punch every cross. Take the template off, or glue it on for a drill press.",
+        "3. Centre-punch every cross but those of holes that are there already. Take the template off, or glue it on "
+        "for a drill press.",
         "4. Clamp the panel on a back-up board of wood. Eye protection; no gloves and no loose sleeves at a drill "
         "press.",
         "5. Pilot of 1.5 to 2 first, slowly. Then the size of the table, in its turns. Ease off where the drill breaks "
@@ -310,8 +316,15 @@ void add_order(Pages& pages) {
 
 }  // namespace
 
+std::string bent_words(const Drilling& drilling) {
+  if (!drilling.bend_from_a && !drilling.bend_from_b) return {};
+  const std::string edge = !drilling.bend_from_b ? "A" : drilling.bend_from_a ? "A and B" : "B";
+  return "A bend runs between " + edge + " and the holes: drill flat, before bending, or measure from the bend.";
+}
+
 std::vector<std::string> drill_answers(const Drilling& drilling) {
   std::vector<std::string> out;
+  if (std::string bent = bent_words(drilling); !bent.empty()) out.push_back(std::move(bent));
   for (const plans::Pattern& pattern : drilling.patterns) {
     if (pattern.drive.empty())
       out.push_back(pattern.place +
@@ -330,7 +343,7 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
                                       " holes meet one of the drive's; with those all screws enter in ") +
                   share_of(own) + " of drillings; a hole that is sure, off along both axes at once too, has " +
                   at_least(own.least_hole) + " or more" +
-                  (own.washer_under ? ": take a washer under the spacer or stand-off." : "."));
+                  (own.washer_under ? ": take a wider spacer or stand-off, or a washer under it." : "."));
   }
   if (std::any_of(drilling.holes.begin(), drilling.holes.end(), [](const DrillHole& each) { return each.own; }))
     out.push_back(drilling.part + " has holes of its own: " +
@@ -348,9 +361,12 @@ std::vector<std::string> drill_answers(const Drilling& drilling) {
                                       [&](const plans::Pattern& each) { return each.place == hole.place; });
     if (pattern != drilling.patterns.end() && !pattern->drive.empty() && hole.meets.empty())
       out.push_back(name + " meets no hole of " + pattern->drive + ": look before you drill it.");
+    if (hole.there_wide > 0.0 && !hole.there)
+      out.push_back(name + " is there already, " + in_words(hole.there_wide) + " wide: drill it up to " +
+                    in_words(hole.diameter.nominal) + " where it is; no centre punch.");
     if (hole.there_off > 0.05)
-      out.push_back(name + " is there already, but " + in_words(hole.there_off) +
-                    " from where the place has it: what is said of its screws holds for the place's.");
+      out.push_back(name + " is there already, " + in_words(hole.there_off) +
+                    " from where the place has it: figures and screws are those of the hole that is there.");
     if (hole.edge < hole.edge_asked)
       out.push_back(name + " is " + in_words(hole.edge) + " from an edge, less than two diameters (" +
                     in_words(hole.edge_asked) + "): the sheet may tear or bulge there.");

@@ -12,6 +12,9 @@ namespace baywright::output {
 /// holes that meet nothing, holes too near an edge or another hole.
 [[nodiscard]] std::vector<std::string> drill_answers(const plans::Drilling& drilling);
 
+/// What to do about a bend between a datum edge and the holes; empty: there is none.
+[[nodiscard]] std::string bent_words(const plans::Drilling& drilling);
+
 /// One sheet or more of that size, mm.
 [[nodiscard]] std::vector<Sheet> drill_tables(const plans::Drilling& drilling, const std::string& title,
                                               const Vec2& paper_size);

@@ -56,8 +56,8 @@ void draw_hole_table(const Subject& s, const Vec2& at, double width, Group& all)
     y += pitch + (i == 0 ? 0.6 : 0.0);
     const std::string meets = i < s.seated.meets.size() ? s.seated.meets[i] : std::string();
     const std::array<std::string, 5> cells = {
-        std::to_string(i + 1), tolerance::in_words(fixing.holes[i][0]), tolerance::in_words(fixing.holes[i][1]),
-        tolerance::in_words(fixing.diameter.dimension.nominal), meets.empty() ? "nothing" : meets};
+        std::to_string(i + 1), tolerance::in_words(fixing.middle(i)[0]), tolerance::in_words(fixing.middle(i)[1]),
+        tolerance::in_words(fixing.width(i).nominal), meets.empty() ? "nothing" : meets};
     for (std::size_t j = 0; j < cells.size(); ++j) {
       const double room = (j + 1 < columns.size() ? columns[j + 1] - 1.0 : width) - columns[j];
       out.add(text({at.x + columns[j], y}, shortened(cells[j], room, smallest_text)));
@@ -77,7 +77,7 @@ void draw_holes(const Subject& s, Group& group, const geometry::View& view, cons
     if (has_room(group, box_of(label))) group.add(label);
   };
   for (std::size_t i = 0; i < fixing->holes.size(); ++i) {
-    const Vec2 flat = view.flat(hole_at(s, *fixing, fixing->holes[i]));
+    const Vec2 flat = view.flat(hole_at(s, *fixing, fixing->middle(i)));
     const Vec2 at = placement.at(flat);
     if (!fixing->side) {
       group.add(Disc{at, radius, "", Pen{thin_line, ink, true}});

@@ -162,7 +162,8 @@ void draw_row(Group& out, const plans::Reading& reading, std::size_t number, boo
     return columns_of_table[column].right - columns_of_table[column].left - 2.0;
   };
   draw_balloon(out, {14.0, top + 0.5 * row_height}, number);
-  const std::string name = reading.dimension.name + (shown ? "" : " (not in this section)");
+  const std::string key = reading.key.empty() ? "" : " (`" + std::string(reading.key) + "`)";
+  const std::string name = reading.dimension.name + key + (shown ? "" : " (not in this section)");
   const double size = text_width(name, 3.2) <= room(1) ? 3.2 : smallest_text;
   two_lines(1, wrapped(name, room(1), size, 2), size);
   cell(2, tolerance::in_words(reading.dimension));

@@ -3,6 +3,7 @@
 #include "output/more_words.h"
 #include "tolerance/reading.h"
 
+#include <array>
 #include <cmath>
 
 namespace baywright::output {
@@ -17,9 +18,29 @@ std::string down(double mm) {
   return tolerance::in_words(std::floor(mm * 100.0 + 1e-4) / 100.0);
 }
 
+/// "`chips on top` (`top`)".
+std::string quoted(const plans::Reading& reading) {
+  return '`' + reading.dimension.name + '`' + (reading.key.empty() ? "" : " (`" + std::string(reading.key) + "`)");
+}
+
 std::string asked_of(const plans::Reading& reading) {
-  return '`' + reading.dimension.name + "` to " + closeness(reading) + " (now " +
-         tolerance::in_words(reading.dimension) + ')';
+  return quoted(reading) + " to " + closeness(reading) + " (now " + tolerance::in_words(reading.dimension) + ')';
+}
+
+/// "`lid above board`, now 8.75 ±0.30, `chips on top` (`top`), now 2.00 ±0.10, and ...".
+std::string all_of(const std::vector<plans::Reading>& readings) {
+  std::string out;
+  for (std::size_t i = 0; i < readings.size(); ++i)
+    out += (i == 0                     ? ""
+            : i + 1 == readings.size() ? ", and "
+                                       : ", ") +
+           quoted(readings[i]) + ", now " + tolerance::in_words(readings[i].dimension);
+  return out;
+}
+
+std::string count_in_words(std::size_t count) {
+  constexpr std::array words{"three", "four", "five", "six", "seven", "eight", "nine"};
+  return count < 3 || count - 3 >= words.size() ? std::to_string(count) : words[count - 3];
 }
 
 }  // namespace
@@ -42,14 +63,22 @@ std::string say(const plans::Settling& settling) {
   if (settling.readings.empty())
     return "Measuring cannot settle it: between " + settling.first + " and " + settling.second + " the edge is only " +
            down(settling.room) + " mm away, and " + up(settling.remain) +
-           " of variation remain even with what matters most read to ±" + tolerance::in_words(plans::finest_mm) +
+           " of variation remain even with all that can be measured read to ±" + tolerance::in_words(plans::finest_mm) +
            ", which is as close as a caliper gets in a machine (common practice, no source).";
-  std::string out = "Measure " + asked_of(settling.readings.front());
-  if (settling.readings.size() > 1) out += " and " + asked_of(settling.readings.back());
+  const std::size_t count = settling.readings.size();
+  const bool one = count == 1;
+  std::string out = "Measure ";
+  if (count > 2)
+    out += "these " + count_in_words(count) + ", each to " + closeness(settling.readings.front()) + ": " +
+           all_of(settling.readings);
+  else
+    out += asked_of(settling.readings.front()) + (one ? "" : " and " + asked_of(settling.readings.back()));
   out += '.';
-  const bool one = settling.readings.size() == 1;
   if (settling.then != fit::Verdict::marginal)
-    out += std::string(one ? " If it reads" : " If both read") + " as now, the drive " +
+    out += std::string(one          ? " If it reads"
+                       : count == 2 ? " If both read"
+                                    : " If all read") +
+           " as now, the drive " +
            (settling.then == fit::Verdict::fits ? "then fits for sure." : "then does not fit for sure.");
   if (!one) return out;
   const std::string thresholds = say_thresholds(settling.readings.front());

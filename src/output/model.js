@@ -257,7 +257,7 @@
       for (const part of drive.length ? drive : this.parts) this.room.union(part.box.clone().translate(part.home));
       this.addControls();
       this.reset();
-      for (const what of ["canvas", ".model-controls"]) figure.querySelector(what).hidden = false;
+      for (const each of figure.querySelectorAll("canvas, .model-controls, figcaption")) each.hidden = false;
       figure.querySelector(".model-picture").hidden = true;
       this.takeColours();
       matchMedia("(prefers-color-scheme: dark)").addEventListener("change", () => this.takeColours());

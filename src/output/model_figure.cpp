@@ -75,7 +75,7 @@ std::string model_figure(const std::string& id, const std::string& glb, const Mo
          std::to_string(picture.height) + "\">\n<canvas class=\"model-canvas\" tabindex=\"0\" role=\"application\" " +
          "aria-label=\"" + escaped_html(words.model) + "\" hidden></canvas>\n</div>\n" + controls(id, words) +
          "<script class=\"model-data\" type=\"model/gltf-binary\">" + base64(glb) + "</script>\n" +
-         (words.caption.empty() ? "" : "<figcaption>" + escaped_html(words.caption) + "</figcaption>\n") +
+         (words.caption.empty() ? "" : "<figcaption hidden>" + escaped_html(words.caption) + "</figcaption>\n") +
          "</figure>\n";
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 // Sentences of `say(Reason)` by what they are about, each in a file of its own; empty where the code is another's.
 // Internal.
+#include "build/build.h"
 #include "fit/finding.h"
 
 #include <string>
@@ -21,6 +22,10 @@ namespace baywright::output {
 [[nodiscard]] std::string in_hundredths(double mm);
 /// The same, rounded down: what is promised is there.
 [[nodiscard]] std::string down_to_hundredths(double mm);
+/// The same, rounded up: what stands in the way is no more.
+[[nodiscard]] std::string up_to_hundredths(double mm);
+/// "M3 x 6", "6-32 x 4.76".
+[[nodiscard]] std::string in_words(const build::Screw& screw);
 [[nodiscard]] std::string capital(std::string text);
 
 }  // namespace baywright::output

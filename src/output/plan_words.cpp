@@ -33,10 +33,11 @@ std::string say_spacer(const Change& change) {
     if (change.from > 0.0) text += " in place of " + mm(change.from);
     return text + (change.screw > 0.0 ? ", with screws " + mm(change.screw) + " mm long" : "");
   }
-  const double length = change.value - change.from;
-  if (change.to.ends_with("screw head")) return change.to + " of " + change.what + " (" + mm(length) + " mm in all)";
-  const std::string what =
-      change.to == "spacers" ? "spacers of " + mm(length) + " mm" : change.to + " (" + mm(length) + " mm)";
+  if (change.to.ends_with("screw head"))
+    return change.to + " of " + change.what + " (" + mm(change.value - change.from) + " mm in all)";
+  std::string what = change.to == "spacers" ? "spacers of " + mm(change.spacer) + " mm"
+                                            : change.to + " (" + mm(change.spacer) + " mm)";
+  if (change.spacer_now > 0.0) what += ", in place of those of " + mm(change.spacer_now) + " mm,";
   return what + " at each screw of " + change.what + ", which is then " + mm(change.value) + " away, not " +
          mm(change.from) + (change.screw > 0.0 ? ", with screws " + mm(change.screw) + " mm long" : "");
 }
@@ -45,6 +46,21 @@ std::string say_opening(const Change& change) {
   const auto [x0, y0, x1, y1] = change.cut;
   return "an opening of " + mm(x1 - x0) + " x " + mm(y1 - y0) + " mm in " + change.what + ": remove x " + mm(x0) +
          " to " + mm(x1) + ", y " + mm(y0) + " to " + mm(y1) + " from its low corner";
+}
+
+/// What reaches out of the machine where it is cut.
+std::string say_out(const plans::Plan& plan) {
+  std::string out;
+  for (const Change& change : plan.changes) {
+    if (change.through.empty()) continue;
+    const std::string most =
+        std::isfinite(change.out_most) ? up_to_hundredths(change.out_most) : std::string("an unknown length");
+    out += (out.empty() ? "" : " ") + capital(change.through) + " then stands out of " + change.what + " by " +
+           up_to_hundredths(change.out) + " mm, by " + most + " in the worst case" +
+           (plan.changes.size() > 1 ? ", without what else changes" : "") +
+           ": see what is there, and that nothing can touch it.";
+  }
+  return out;
 }
 
 std::string say_turned(const Change& change) {
@@ -117,11 +133,15 @@ std::string in_words(Price price) {
   return {};
 }
 
-std::string say(Caution caution) {
+std::string say(const plans::Plan& plan, Caution caution) {
   switch (caution) {
     case Caution::screws_longer:
       return "How it is then held is not known (`screws` says it): take screws that are longer by as much, so that as "
              "many turns hold.";
+    case Caution::no_screw_suits:
+      return "No usual screw length suits then: each would go into its thread by less than one diameter, or deeper "
+             "than "
+             "those of now do.";
     case Caution::opening_moves:
       return "The file does not describe the machine's rear opening (`rear_opening`): a raised board's connectors move "
              "in it, and cables and risers must still reach.";
@@ -131,6 +151,8 @@ std::string say(Caution caution) {
       return "Only if the board has a hole or a nut there: look before you buy.";
     case Caution::sheet_only:
       return "Only if it is plain sheet and nothing behind it is live: how far to keep off copper is yours to judge.";
+    case Caution::stands_out:
+      return say_out(plan);
     case Caution::chips_differ:
       return "A pad pressed so far evens out less: see that it touches every chip that it should, and bends no card.";
     case Caution::sizes_of_adapter:
@@ -163,8 +185,8 @@ std::string say(const plans::Contradiction& contradiction) {
                                                        " cannot be had together here.";
   if (contradiction.dimension.empty())
     return out + (out.empty() ? "" : " ") + "No single length was found that would mend it.";
-  return out + " The smallest single change that would: " + contradiction.dimension + ", from " +
-         mm(contradiction.from) + " to " + mm(contradiction.value) + " mm, its limits as they are.";
+  return out + (out.empty() ? "" : " ") + "The smallest single change that would: " + contradiction.dimension +
+         ", from " + mm(contradiction.from) + " to " + mm(contradiction.value) + " mm, its limits as they are.";
 }
 
 }  // namespace baywright::output

@@ -12,8 +12,8 @@ namespace baywright::output {
 [[nodiscard]] std::string say(const plans::Plan& plan);
 /// "runs warmer", "money not known".
 [[nodiscard]] std::string in_words(plans::Price price);
-/// One sentence: what the file does not describe, and what to see to.
-[[nodiscard]] std::string say(plans::Caution caution);
+/// One sentence: what the file does not describe, and what to see to with that plan.
+[[nodiscard]] std::string say(const plans::Plan& plan, plans::Caution caution);
 /// What the seating comes to: "1.60 clear of tray, 1.02 in the worst case; 0.50 asked".
 [[nodiscard]] std::string say_result(const plans::Plan& plan, tolerance::Method method);
 /// One or two sentences: what cannot share the space, and which single length would have to change.

@@ -26,6 +26,9 @@ Json change_json(const plans::Change& change) {
   out["value"] = figure(change.value);
   if (change.kind == plans::Kind::other_pad) out["pressed"] = figure(change.pressed);
   if (change.screw > 0.0) out["screw"] = figure(change.screw);
+  if (change.spacer > 0.0) out["spacer"] = figure(change.spacer);
+  if (!change.through.empty())
+    out["stands_out"] = {{"part", change.through}, {"by", figure(change.out)}, {"most", figure(change.out_most)}};
   if (change.kind == plans::Kind::opening)
     out["cut"] = {{"low", {figure(change.cut[0]), figure(change.cut[1])}},
                   {"high", {figure(change.cut[2]), figure(change.cut[3])}}};
@@ -61,7 +64,7 @@ Json plan_json(const plans::Plan& plan, std::size_t number, tolerance::Method me
   out["after"] = result_json(plan.after, plan.room, say_result(plan, method));
   out["cautions"] = Json::array();
   for (const plans::Caution caution : plan.cautions)
-    out["cautions"].push_back({{"caution", std::string(plans::word(caution))}, {"say", say(caution)}});
+    out["cautions"].push_back({{"caution", std::string(plans::word(caution))}, {"say", say(plan, caution)}});
   out["edits"] = Json::array();
   for (const build::Edit& edit : plan.edits) out["edits"].push_back(edit_json(edit));
   return out;

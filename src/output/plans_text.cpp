@@ -1,5 +1,6 @@
 #include "output/plans_text.h"
 
+#include "output/answer_words.h"
 #include "output/more_words.h"
 #include "output/plan_words.h"
 #include "output/text.h"
@@ -68,7 +69,7 @@ void add_plan(std::string& out, const Search& search, const Plan& plan, std::siz
   if (money) price += (price.empty() ? "" : "; ") + std::string("money not known");
   add_line(out, "price", price.empty() ? "nothing." : price + '.');
   for (const plans::Caution caution : plan.cautions)
-    if (caution != plans::Caution::money_unknown) add_line(out, "see to", say(caution));
+    if (caution != plans::Caution::money_unknown) add_line(out, "see to", say(plan, caution));
 }
 
 std::string say_tallest(const plans::Tallest& tallest) {
@@ -94,7 +95,7 @@ std::string plans_text(const Search& search, const std::optional<plans::Tallest>
     out += wrapped(say_room(search.before), 0) + '\n';
     if (tallest) out += wrapped(say_tallest(*tallest), 0) + '\n';
   } else if (!search.before.findings.empty()) {
-    out += wrapped(say(search.before.findings.front(), search.method), 0) + '\n';
+    out += wrapped(answer_of(search.before, search.method).sentence, 0) + '\n';
   }
   for (std::size_t i = 0; i < search.plans.size(); ++i) add_plan(out, search, search.plans[i], i + 1, colour);
   if (search.contradiction) out += '\n' + wrapped(say(*search.contradiction), 0) + '\n';

@@ -118,7 +118,11 @@ void say_standoff(const Printable& part, std::vector<std::string>& out) {
       "want a window open. It loosens when warm: do not use it near heat (common practice, no source).");
 }
 
-void say_guide(std::vector<std::string>& out) {
+void say_guide(const Printable& part, std::vector<std::string>& out) {
+  if (part.bend_between)
+    out.emplace_back(
+        "A bend of the panel runs between a datum edge and these holes: drill flat, before bending; on a bent panel "
+        "the guide does not lie.");
   out.emplace_back(
       "Lay the face that was on the print bed on the panel's face with the drives, the cut corner where the datum "
       "edges A and B meet, both edges flush (a steel block against each), and clamp it. Measure two holes from the "
@@ -238,7 +242,7 @@ std::string printable_text(const Printable& part, const std::string& file, bool 
       say_standoff(part, said);
       break;
     case Kind::guide:
-      say_guide(said);
+      say_guide(part, said);
       break;
     case Kind::plate:
       say_plate(cut, said);
@@ -285,6 +289,12 @@ Sheet printable_cut(const Printable& part) {
   for (const PrintedHole& each : part.holes) holes.add(Disc{at(each.at), 0.5 * each.asked, "", pen});
   sheet.all.add(std::move(outline));
   sheet.all.add(std::move(holes));
+  if (!part.bends.empty()) {
+    Group bends;
+    bends.name = "bend";
+    for (const auto& [from, to] : part.bends) bends.add(Line{{at(from), at(to)}, false, pen});
+    sheet.all.add(std::move(bends));
+  }
   if (part.bent) {
     Group bend;
     bend.name = "bend";

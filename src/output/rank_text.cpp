@@ -160,7 +160,8 @@ std::string answer(const Buying& rank) {
     const std::size_t count = rank.offers.size();
     if (std::find(rank.standings.begin(), rank.standings.end(), Standing::may_go) != rank.standings.end())
       return count == 1 ? "Whether " + rank.offers.front().name + " goes there is not sure."
-                        : "None of the " + std::to_string(count) + " drives is sure to go there.";
+                        : (count == 2 ? "Neither" : "None") + (" of the " + std::to_string(count)) +
+                              " drives is sure to go there.";
     if (count == 1) return rank.offers.front().name + (tried ? " does not go there." : " cannot be taken.");
     if (count == 2) return tried ? "Neither of the 2 drives goes there." : "Neither of the 2 entries can be taken.";
     return tried ? "None of the " + std::to_string(count) + " drives goes there."

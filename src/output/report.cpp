@@ -153,7 +153,7 @@ class Page {
     std::string head = verdict_mark(spoken_.verdict) + element("span", " class=\"word\"", html(spoken_.word));
     if (!spoken_.changed.empty())
       head += element("span", " class=\"unseen\"", "; ") +
-              element("span", " class=\"then\" aria-hidden=\"true\"", "\u2192") + verdict_mark(fit::Verdict::fits) +
+              element("span", " class=\"then\" aria-hidden=\"true\"", "\u2192") + verdict_mark(spoken_.then) +
               element("span", " class=\"word\"", html(spoken_.changed));
     std::string inner =
         element("h1", " id=\"answer-head\"", head + element("span", " class=\"what\"", html(drive_name())));
@@ -186,7 +186,11 @@ class Page {
                   {{"figure", figure(language_, value::gibibytes(*offer.gigabytes), 0) + " GB"}}));
     if (const auto read = value::figure_of(value::Column::read, offer, of))
       fact(of.ceiling ? "fact read" : "fact read free", figure(language_, *read, 0) + " MB/s");
-    if (of.warranty) fact("fact warranty", years(language_, *of.warranty), say("fact warranty note"));
+    if (of.warranty)
+      fact("fact warranty", years(language_, *of.warranty),
+           say(!offer.warranty     ? "fact warranty by writing"
+               : of.tbw || of.dwpd ? "fact warranty note"
+                                   : "fact warranty by time"));
     std::string below;
     if (list.daily)
       below = element(
@@ -203,8 +207,7 @@ class Page {
     const bool changed = picture.moment == Moment::changed && shown.plan;
     const fit::Seating& seating = changed ? shown.plan->after : shown.seating;
     const std::string place = quoted(language_, seating.place);
-    const fit::Finding* finding = fit_fault(seating);
-    const std::string why = finding != nullptr ? why_not(language_, *finding) : say("why other");
+    const std::string why = why_not(language_, seating);
     const fit::Finding* near = nearest(seating);
     const std::string gap = near != nullptr ? millimetres(language_, near->gap->nominal) : std::string();
     std::string key;
@@ -232,12 +235,6 @@ class Page {
         phrase(language_, key, {{"drive", named(seating.drive)}, {"place", place}, {"gap", gap}, {"why", why}});
     if (picture.moment == Moment::misfit) out += ' ' + sentence(why);
     return out;
-  }
-
-  [[nodiscard]] static const fit::Finding* fit_fault(const fit::Seating& seating) {
-    const auto found = std::find_if(seating.findings.begin(), seating.findings.end(),
-                                    [&](const fit::Finding& each) { return each.verdict == seating.verdict; });
-    return found == seating.findings.end() ? nullptr : &*found;
   }
 
   [[nodiscard]] std::string picture(const ReportPicture& each) const {

@@ -14,16 +14,63 @@ using value::Column;
 
 namespace {
 
-/// Why a seating is not a fit, as what follows a colon.
-std::string why(Language language, const fit::Seating& seating) {
-  const fit::Finding* finding = answering(seating);
-  return finding != nullptr ? why_not(language, *finding) : phrase(language, "why other");
+/// What somebody has to look at before the plan is known to hold; empty: nothing.
+std::string provisos(Language language, const plans::Plan& plan) {
+  std::string out;
+  for (const plans::Caution each : plan.cautions)
+    if (plans::unchecked(each)) out += (out.empty() ? "" : " ") + say(language, plan, each);
+  return out;
 }
 
-/// All changes of a plan.
-std::string changes(Language language, const plans::Plan& plan) {
-  std::string out;
-  for (const plans::Change& change : plan.changes) out += (out.empty() ? "" : "; ") + say(language, change);
+/// Whether nothing is changed but the place.
+bool moves_only(const plans::Plan& plan) {
+  return plan.changes.size() == 1 && plan.changes.front().kind == plans::Kind::other_place;
+}
+
+/// The words over the answer where nothing fits as it is.
+void head(Language language, const fit::Seating& seating, const std::optional<plans::Plan>& plan, Spoken& out) {
+  out.verdict = seating.verdict;
+  out.word = word(language, seating.verdict);
+  if (!plan) return;
+  if (seating.verdict == Verdict::does_not_fit) out.word = phrase(language, "fits not yet");
+  const bool sure = provisos(language, *plan).empty();
+  out.then = sure ? Verdict::fits : Verdict::marginal;
+  out.changed = phrase(language, !sure ? "may fit changed" : moves_only(*plan) ? "fits elsewhere" : "fits changed");
+}
+
+/// Of one drive at one place.
+Spoken of_seating(Language language, const fit::Seating& seating, const std::optional<plans::Plan>& plan) {
+  Spoken out;
+  head(language, seating, plan, out);
+  const std::string drive = named(seating.drive);
+  const std::string place = quoted(language, seating.place);
+  if (seating.verdict == Verdict::fits) {
+    if (const fit::Finding* near = nearest(seating))
+      out.sentences.push_back(phrase(language, "it fits gap",
+                                     {{"drive", drive},
+                                      {"place", place},
+                                      {"a", among(language, near->between[0])},
+                                      {"b", among(language, near->between[1])},
+                                      {"aside", near->provided ? std::string() : phrase(language, "own aside")},
+                                      {"gap", millimetres(language, near->gap->nominal)}}));
+    else
+      out.sentences.push_back(phrase(language, "it fits", {{"drive", drive}, {"place", place}}));
+    const fit::Reason& bus = seating.questions.bus.why;
+    out.sentences.push_back(
+        bus.code == fit::Code::bus_slower
+            ? phrase(language, "slower link", {{"share", localized(language, percent(bus.figure("share")))}})
+            : phrase(language, "nothing to change"));
+    return out;
+  }
+  const char* const key = seating.verdict == Verdict::marginal    ? "may not fit"
+                          : seating.verdict == Verdict::undecided ? "not settled"
+                          : plan                                  ? "fits not now"
+                                                                  : "fits not";
+  out.sentences.push_back(
+      phrase(language, key, {{"drive", drive}, {"place", place}, {"why", why_not(language, seating)}}));
+  out.sentences.push_back(
+      plan ? fits_with(language, *plan)
+           : phrase(language, seating.verdict == Verdict::does_not_fit ? "no plan" : "measure first"));
   return out;
 }
 
@@ -32,7 +79,15 @@ class OfList {
   explicit OfList(const Report& report) : report_(report), list_(*report.buying), language_(report.language) {}
 
   [[nodiscard]] Spoken run() const {
-    if (!list_.choice.taken) return none();
+    Spoken out = list_.choice.taken ? taken_one() : none();
+    const bool priced = std::any_of(list_.offers.begin(), list_.offers.end(),
+                                    [](const value::Offer& offer) { return offer.price.has_value(); });
+    if (!priced && !list_.unused.empty()) out.notes.push_back(unused_columns(language_, list_));
+    return out;
+  }
+
+ private:
+  [[nodiscard]] Spoken taken_one() const {
     const std::size_t taken = *list_.choice.taken;
     Spoken out;
     out.verdict = list_.tried[taken] ? list_.tried[taken]->seating.verdict : Verdict::undecided;
@@ -43,12 +98,12 @@ class OfList {
     if (of.upgrade && list_.now != nullptr)
       if (std::string line = say(language_, *of.upgrade, *list_.now); !line.empty())
         out.notes.push_back(std::move(line));
+    if (const std::string dense = heavy_writing(taken); !dense.empty()) out.notes.push_back(dense);
     if (list_.daily && of.lasts != true) out.notes.push_back(phrase(language_, "none lasts", {{"daily", daily()}}));
     if (const std::string passed = passed_over(); !passed.empty()) out.notes.push_back(passed);
     return out;
   }
 
- private:
   [[nodiscard]] std::string name(std::size_t i) const { return named(list_.offers[i].name); }
   [[nodiscard]] std::string daily() const { return figure(language_, list_.daily->gigabytes, 1); }
 
@@ -129,7 +184,7 @@ class OfList {
       const fit::Seating& seating = list_.tried[i]->seating;
       const bool sure = seating.verdict == Verdict::does_not_fit;
       return phrase(language_, sure ? "fastest fits not" : "fastest unsure",
-                    {{"drive", name(i)}, {"why", why(language_, seating)}});
+                    {{"drive", name(i)}, {"why", why_not(language_, seating)}});
     }
     const std::string rate = of.ceiling ? figure(language_, of.ceiling->megabytes, 0) : std::string();
     if (alike.size() > 1)
@@ -156,9 +211,10 @@ class OfList {
   /// Of a drive whose bus is not wired there.
   [[nodiscard]] std::string not_found(std::size_t i) const {
     if (list_.tried[i]) {
-      const fit::Finding* finding = answering(list_.tried[i]->seating);
-      if (finding != nullptr && finding->why.code == fit::Code::bus_absent)
-        return phrase(language_, "fastest absent", {{"drive", name(i)}, {"why", why_not(language_, *finding)}});
+      const fit::Seating& seating = list_.tried[i]->seating;
+      for (const fit::Finding* finding : grounds(seating))
+        if (finding->why.code == fit::Code::bus_absent)
+          return phrase(language_, "fastest absent", {{"drive", name(i)}, {"why", why_not(language_, seating)}});
       return {};
     }
     for (const value::Remark& remark : list_.appraisals[i].remarks)
@@ -168,6 +224,27 @@ class OfList {
         return phrase(language_, "fastest absent", {{"drive", name(i)}, {"why", why_not(language_, said)}});
       }
     return {};
+  }
+
+  /// What dense cells mean for who writes much, and which drive has none.
+  [[nodiscard]] std::string heavy_writing(std::size_t taken) const {
+    const value::Remark* remark = value::dense_cells(list_.appraisals[taken]);
+    if (remark == nullptr) return {};
+    std::string out =
+        phrase(language_, "dense of", {{"drive", name(taken)}, {"remark", say(language_, *remark, list_.currency)}});
+    const auto other = value::with_fewer_bits(list_.offers, list_.appraisals, list_.standings, list_.order, taken);
+    if (!other) return out;
+    const auto& here = list_.offers[taken].price;
+    const auto& there = list_.offers[*other].price;
+    const double more = here && there ? *there - *here : 0.0;
+    const char* const key = !here || !there ? "dense other unpriced"
+                            : more > 0.0    ? "dense other"
+                                            : "dense other no dearer";
+    return out + ' ' +
+           phrase(language_, key,
+                  {{"other", name(*other)},
+                   {"cells", std::string(value::word(*list_.offers[*other].cells))},
+                   {"more", amount(language_, more, list_.currency, 2)}});
   }
 
   /// Who would have come first but for its endurance.
@@ -185,23 +262,23 @@ class OfList {
 
   /// Where none is taken: the first that a change would help, else why the first does not go.
   [[nodiscard]] Spoken none() const {
+    const auto& shown = report_.offer ? list_.tried[*report_.offer] : std::optional<plans::Tried>();
+    if (shown && list_.offers.size() == 1) return of_seating(language_, shown->seating, shown->plan);
     Spoken out;
     out.verdict = Verdict::does_not_fit;
-    const std::string count = std::to_string(list_.offers.size());
-    const auto& shown = report_.offer ? list_.tried[*report_.offer] : std::optional<plans::Tried>();
-    if (shown && shown->plan) {
-      out.word = phrase(language_, "fits not yet");
-      out.changed = phrase(language_, "fits changed");
-      out.sentences.push_back(
-          phrase(language_, "none but changed",
-                 {{"count", count}, {"drive", name(*report_.offer)}, {"plan", changes(language_, *shown->plan)}}));
-    } else {
-      out.word = word(language_, out.verdict);
-      out.sentences.push_back(phrase(language_, "none goes", {{"count", count}}));
-    }
-    if (shown)
-      out.sentences.push_back(
-          phrase(language_, "nearest", {{"drive", name(*report_.offer)}, {"why", why(language_, shown->seating)}}));
+    out.word = word(language_, out.verdict);
+    if (shown) head(language_, shown->seating, shown->plan, out);
+    const bool some_may =
+        std::find(list_.standings.begin(), list_.standings.end(), value::Standing::may_go) != list_.standings.end();
+    const std::size_t count = list_.offers.size();
+    const char* const key = count == 1 ? "one goes not"
+                            : some_may ? (count == 2 ? "neither sure" : "none sure")
+                                       : (count == 2 ? "neither goes" : "none goes");
+    out.sentences.push_back(phrase(language_, key, {{"count", std::to_string(count)}, {"drive", name(0)}}));
+    if (!shown) return out;
+    out.sentences.push_back(phrase(language_, shown->plan ? "nearest changed" : "nearest",
+                                   {{"drive", name(*report_.offer)}, {"why", why_not(language_, shown->seating)}}));
+    if (shown->plan) out.sentences.push_back(fits_with(language_, *shown->plan));
     return out;
   }
 
@@ -210,49 +287,15 @@ class OfList {
   Language language_;
 };
 
-/// Of one drive of the build file.
-Spoken of_build(const Report& report) {
-  const Language language = report.language;
-  const ShownDrive& shown = *report.shown;
-  const fit::Seating& seating = shown.seating;
-  Spoken out;
-  out.verdict = seating.verdict;
-  out.word = word(language, seating.verdict);
-  const std::string drive = named(seating.drive);
-  const std::string place = quoted(language, seating.place);
-  if (seating.verdict == Verdict::fits) {
-    if (const fit::Finding* near = nearest(seating))
-      out.sentences.push_back(phrase(language, "it fits gap",
-                                     {{"drive", drive},
-                                      {"place", place},
-                                      {"a", named(near->between[0])},
-                                      {"b", named(near->between[1])},
-                                      {"gap", millimetres(language, near->gap->nominal)}}));
-    else
-      out.sentences.push_back(phrase(language, "it fits", {{"drive", drive}, {"place", place}}));
-    const fit::Reason& bus = seating.questions.bus.why;
-    out.sentences.push_back(
-        bus.code == fit::Code::bus_slower
-            ? phrase(language, "slower link", {{"share", localized(language, percent(bus.figure("share")))}})
-            : phrase(language, "nothing to change"));
-    return out;
-  }
-  const char* const key = seating.verdict == Verdict::marginal    ? "may not fit"
-                          : seating.verdict == Verdict::undecided ? "not settled"
-                          : shown.plan                            ? "fits not now"
-                                                                  : "fits not";
-  out.sentences.push_back(phrase(language, key, {{"drive", drive}, {"place", place}, {"why", why(language, seating)}}));
-  if (shown.plan) {
-    if (seating.verdict == Verdict::does_not_fit) out.word = phrase(language, "fits not yet");
-    out.changed = phrase(language, "fits changed");
-    out.sentences.push_back(phrase(language, "with plan", {{"plan", changes(language, *shown.plan)}}));
-  } else {
-    out.sentences.push_back(phrase(language, seating.verdict == Verdict::does_not_fit ? "no plan" : "measure first"));
-  }
-  return out;
-}
-
 }  // namespace
+
+std::string fits_with(Language language, const plans::Plan& plan) {
+  if (moves_only(plan)) return phrase(language, "fits there", {{"place", quoted(language, plan.place)}});
+  std::string changes;
+  for (const plans::Change& change : plan.changes) changes += (changes.empty() ? "" : "; ") + say(language, change);
+  const std::string caution = provisos(language, plan);
+  return phrase(language, caution.empty() ? "with plan" : "may with plan", {{"plan", changes}, {"caution", caution}});
+}
 
 const fit::Finding* nearest(const fit::Seating& seating) {
   if (!seating.deciding || *seating.deciding >= seating.findings.size()) return nullptr;
@@ -261,7 +304,8 @@ const fit::Finding* nearest(const fit::Seating& seating) {
 }
 
 Spoken spoken(const Report& report) {
-  return report.buying != nullptr ? OfList(report).run() : of_build(report);
+  return report.buying != nullptr ? OfList(report).run()
+                                  : of_seating(report.language, report.shown->seating, report.shown->plan);
 }
 
 }  // namespace baywright::output

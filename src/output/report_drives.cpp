@@ -167,14 +167,8 @@ class Drives {
     std::vector<std::string> out;
     const auto& tried = list_.tried[i];
     if (tried && tried->seating.verdict != fit::Verdict::fits) {
-      if (const fit::Finding* finding = answering(tried->seating))
-        out.push_back(sentence(why_not(language_, *finding)));
-      if (tried->plan && !tried->plan->changes.empty()) {
-        std::string changes;
-        for (const plans::Change& change : tried->plan->changes)
-          changes += (changes.empty() ? "" : "; ") + say(language_, change);
-        out.push_back(phrase(language_, "with plan", {{"plan", changes}}));
-      }
+      out.push_back(sentence(why_not(language_, tried->seating)));
+      if (tried->plan) out.push_back(fits_with(language_, *tried->plan));
     }
     if (tried)
       for (std::string& line : say(language_, tried->heat)) out.push_back(std::move(line));
@@ -243,11 +237,7 @@ class Drives {
                     element("tbody", " role=\"rowgroup\"", rows));
     out += element("p", " class=\"sorted\" role=\"status\"", "");
     out += element("p", " class=\"small\"", html(words("table note")));
-    if (!list_.unused.empty()) {
-      std::string columns;
-      for (const std::string& each : list_.unused) columns += (columns.empty() ? "" : ", ") + named(each);
-      out += element("p", " class=\"small\"", html(phrase(language_, "table unused", {{"columns", columns}})));
-    }
+    if (!list_.unused.empty()) out += element("p", " class=\"small\"", html(unused_columns(language_, list_)));
     return out;
   }
 
@@ -279,6 +269,12 @@ std::string asked_section(const Report& report) {
 }
 
 }  // namespace
+
+std::string unused_columns(Language language, const plans::Buying& list) {
+  std::string columns;
+  for (const std::string& each : list.unused) columns += (columns.empty() ? "" : ", ") + named(each);
+  return phrase(language, "table unused", {{"columns", columns}});
+}
 
 std::string drives_section(const Report& report) {
   if (report.buying != nullptr) return Drives(report).run();

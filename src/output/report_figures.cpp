@@ -133,7 +133,8 @@ std::string value_figures(const plans::Buying& list) {
           "table", "",
           element("caption", "",
                   "Endurance; years are those until the TBW is written at what is written a day, which is no lifespan. "
-                  "Unbeaten: no other drive here is at least as good in price, capacity, speed, warranty and, within a "
+                  "Unbeaten: it may go there, and no other that may is at least as good in price, capacity, speed, "
+                  "warranty and, within a "
                   "capacity, TBW, and better in one of them.") +
               element(
                   "thead", "",

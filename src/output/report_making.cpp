@@ -24,11 +24,13 @@ std::string item_row(Language language, const plans::Item& item) {
     note(sentence(
         phrase(language, never(exchange.condition) ? "buy never" : "buy or",
                {{"what", named(part_name(language, exchange.designation))}, {"when", say(language, exchange)}})));
-  return element("tr", "",
-                 element("td", " class=\"number\"", std::to_string(item.count)) +
-                     element("th", " scope=\"row\"", html(word(language, item.kind))) +
-                     element("td", "", html(designation(language, item))) +
-                     element("td", " class=\"notes\"", notes.empty() ? "" : element("ul", "", notes)));
+  const auto label = [&](const char* key) { return " data-label=\"" + attribute(phrase(language, key)) + '"'; };
+  return element(
+      "tr", "",
+      element("th", " scope=\"row\"", html(word(language, item.kind))) +
+          element("td", label("buy count") + " class=\"number\"", std::to_string(item.count)) +
+          element("td", label("buy what"), html(designation(language, item))) +
+          element("td", label("buy notes") + " class=\"notes\"", notes.empty() ? "" : element("ul", "", notes)));
 }
 
 }  // namespace
@@ -48,8 +50,9 @@ std::string plan_section(const Report& report) {
   if (const fit::Finding* near = nearest(plan.after))
     inner += paragraph(phrase(language, "plan result",
                               {{"gap", millimetres(language, near->gap->nominal)},
-                               {"a", named(near->between[0])},
-                               {"b", named(near->between[1])}}));
+                               {"a", among(language, near->between[0])},
+                               {"b", among(language, near->between[1])},
+                               {"aside", near->provided ? std::string() : phrase(language, "own aside")}}));
   if (!prices.empty()) {
     std::string words;
     for (const plans::Price price : prices) words += (words.empty() ? "" : ", ") + word(language, price);
@@ -57,7 +60,7 @@ std::string plan_section(const Report& report) {
   }
   if (!plan.cautions.empty()) {
     std::string see;
-    for (const plans::Caution each : plan.cautions) see += element("li", "", html(say(language, each)));
+    for (const plans::Caution each : plan.cautions) see += element("li", "", html(say(language, plan, each)));
     inner += element("p", " class=\"see\"", element("strong", "", html(phrase(language, "plan see")))) +
              element("ul", "", see);
   }
@@ -74,13 +77,14 @@ std::string shopping_section(const Report& report) {
   for (const plans::Item& item : report.shown->shopping) {
     fastens = fastens || item.kind == plans::ItemKind::screw || item.kind == plans::ItemKind::nut;
     // What is changed is bought, though the description names it now.
-    const bool changed = report.shown->plan && item.kind != plans::ItemKind::drive;
+    const bool changed =
+        report.shown->plan && item.kind != plans::ItemKind::drive && item.kind != plans::ItemKind::standoff;
     if (!item.in_build || changed) rows += item_row(language, item);
   }
   std::string inner;
   if (!rows.empty()) {
     std::string heads;
-    for (const char* const key : {"buy count", "buy part", "buy what", "buy notes"})
+    for (const char* const key : {"buy part", "buy count", "buy what", "buy notes"})
       heads += element("th", " scope=\"col\"", html(phrase(language, key)));
     inner = wide(phrase(language, "buy caption"),
                  element("table", " class=\"buy\"",

@@ -30,10 +30,17 @@ struct Spoken {
   fit::Verdict verdict = fit::Verdict::undecided;  // whose mark it is
   std::string word;                                // "does not fit as it is"
   std::string changed;                             // "fits with a change"; empty: there is none, or it fits
+  fit::Verdict then = fit::Verdict::fits;          // whose mark `changed` has
   std::vector<std::string> sentences;              // two
   std::vector<std::string> notes;                  // what stands below in small
 };
 [[nodiscard]] Spoken spoken(const Report& report);  // report_answer.cpp
+
+/// What a plan changes and that it fits then, with what has to be looked at first where nothing checks it.
+[[nodiscard]] std::string fits_with(Language language, const plans::Plan& plan);
+
+/// Columns of the list that say nothing here, as a sentence.
+[[nodiscard]] std::string unused_columns(Language language, const plans::Buying& list);
 
 /// The clearance that decides a seating; null where nothing is near.
 [[nodiscard]] const fit::Finding* nearest(const fit::Seating& seating);

@@ -1,4 +1,5 @@
 // Codes of the rooms below as sentences of the page, by the table of report_words.cpp.
+#include "output/answer_words.h"
 #include "output/more_words.h"
 #include "output/report_words.h"
 #include "output/value_words.h"
@@ -35,11 +36,6 @@ std::string share_words(Language language, double share) {
   return text;
 }
 
-/// A part or place among words of the page's language: in German in quotation marks, as the names seldom are German.
-std::string among(Language language, const std::string& text) {
-  return language == Language::german ? quoted(language, text) : named(text);
-}
-
 /// Which part, with its solid where that has a word of its own in English; in German the part alone.
 std::string part_words(Language language, const fit::Finding& finding, std::size_t which) {
   return among(language, language == Language::english ? subject(finding, which) : finding.between[which]);
@@ -62,6 +58,12 @@ std::string why_gap(Language language, const fit::Finding& finding) {
   const std::string a = part_words(language, finding, 0);
   const std::string b = part_words(language, finding, 1);
   const fit::GapFigures& gap = *finding.gap;
+  if (clears_at_worst(finding))
+    return phrase(language, "why marginal near",
+                  {{"a", a},
+                   {"b", b},
+                   {"gap", localized(language, down_to_hundredths(gap.min)) + " mm"},
+                   {"asked", millimetres(language, gap.asked)}});
   if (finding.verdict == fit::Verdict::marginal) return phrase(language, "why marginal", {{"a", a}, {"b", b}});
   if (gap.nominal < 0.0)
     return phrase(language, "why overlap", {{"a", a}, {"b", b}, {"gap", millimetres(language, -gap.nominal)}});
@@ -125,6 +127,12 @@ std::string_view key_of(Kind kind) {
 
 }  // namespace
 
+std::string among(Language language, const std::string& text) {
+  if (language == Language::english) return named(text);
+  if (text == "heatsink" || text == "pad") return phrase(language, "kind " + text);  // which were given no name
+  return quoted(language, text);
+}
+
 std::string word(Language language, fit::Verdict verdict) {
   return phrase(language, word(verdict));
 }
@@ -158,6 +166,15 @@ std::string why_not(Language language, const fit::Finding& finding) {
   }
   const std::string_view key = key_of(why.code);
   return phrase(language, key.empty() ? key_of(finding.kind) : key);
+}
+
+std::string why_not(Language language, const fit::Seating& seating) {
+  std::string out;
+  for (const fit::Finding* finding : grounds(seating)) {
+    const std::string each = why_not(language, *finding);
+    out = out.empty() ? each : phrase(language, "why both", {{"first", out}, {"second", each}});
+  }
+  return out.empty() ? phrase(language, "why other") : out;
 }
 
 std::string say(Language language, const value::Remark& remark, const std::string& currency) {
@@ -244,10 +261,9 @@ std::vector<std::string> say(Language language, const thermal::Heat& heat) {
 
 namespace {
 
-/// By its title, which says what it is; as it is where none is known by that name.
+/// What it is; its name where none of the library is called so.
 std::string adapter_words(Language language, const std::string& id) {
-  const parts::Adapter* known = parts::adapter(id);
-  return among(language, known != nullptr ? std::string(known->title) : id);
+  return parts::adapter(id) != nullptr ? phrase(language, id) : among(language, id);
 }
 
 std::string say_spacer(Language language, const Change& change) {
@@ -258,14 +274,19 @@ std::string say_spacer(Language language, const Change& change) {
     if (!(change.screw > 0.0)) return under;
     return phrase(language, "with screws", {{"change", under}, {"screw", size_words(language, change.screw)}});
   }
-  const std::string length = size_words(language, change.value - change.from);
+  const bool at_part = change.spacer > 0.0;
+  const std::string length = size_words(language, at_part ? change.spacer : change.value - change.from);
   const std::string from = size_words(language, change.from);
   const std::string count = phrase(language, change.to.starts_with("two") ? "two washers" : "a washer");
   const char* const key = change.to.ends_with("screw head") ? "washers under heads"
                           : change.to == "spacers"          ? "spacers at screws"
                                                             : "washers at screws";
-  const std::string raised =
-      phrase(language, key, {{"count", count}, {"what", what}, {"length", length}, {"value", value}, {"from", from}});
+  const std::string instead = change.spacer_now > 0.0 ? phrase(language, "in place of those",
+                                                               {{"length", size_words(language, change.spacer_now)}})
+                                                      : std::string();
+  const std::string raised = phrase(
+      language, key,
+      {{"count", count}, {"what", what}, {"length", length}, {"instead", instead}, {"value", value}, {"from", from}});
   if (!(change.screw > 0.0)) return raised;
   return phrase(language, "with screws", {{"change", raised}, {"screw", size_words(language, change.screw)}});
 }
@@ -317,8 +338,21 @@ std::string word(Language language, plans::Price price) {
   return phrase(language, keys[static_cast<std::size_t>(price)]);
 }
 
-std::string say(Language language, plans::Caution caution) {
-  return phrase(language, plans::word(caution));
+std::string say(Language language, const plans::Plan& plan, plans::Caution caution) {
+  if (caution != plans::Caution::stands_out) return phrase(language, plans::word(caution));
+  const auto up = [&](double mm) {
+    return std::isfinite(mm) ? size_words(language, std::ceil(mm * 100.0 - 1e-6) / 100.0)
+                             : phrase(language, "unknown length");
+  };
+  std::string out;
+  for (const Change& change : plan.changes)
+    if (!change.through.empty())
+      out += (out.empty() ? "" : " ") + phrase(language, plan.changes.size() > 1 ? "stands out alone" : "stands out",
+                                               {{"what", among(language, change.through)},
+                                                {"of", among(language, change.what)},
+                                                {"by", up(change.out)},
+                                                {"most", up(change.out_most)}});
+  return out;
 }
 
 // ---- shopping
@@ -342,7 +376,7 @@ std::string part_name(Language language, std::string text) {
       {{" with a low head, for M.2 cards", " mit flachem Kopf, für M.2-Karten"},
        {"small plain washer", "kleine Unterlegscheibe"},
        {"plain washer", "Unterlegscheibe"},
-       {"spacer round", "Abstandhülse, rund,"},
+       {"spacer round", "Abstandhülse, rund"},
        {", bore ", ", Bohrung "},
        {"M.2 stand-off", "M.2-Abstandhalter"},
        {"hex stand-off", "Sechskant-Abstandhalter"},
@@ -366,7 +400,13 @@ std::string part_name(Language language, std::string text) {
 
 std::string designation(Language language, const plans::Item& item) {
   const bool own = !item.name.empty() && item.name != plans::word(item.kind);
-  const std::string text = item.in_build ? item.designation : part_name(language, item.designation);
+  const auto library = parts::adapters();
+  const auto adapter = std::find_if(library.begin(), library.end(),
+                                    [&](const parts::Adapter& each) { return each.title == item.designation; });
+  if (adapter != library.end()) return phrase(language, adapter->id);
+  const bool theirs = (item.kind == plans::ItemKind::drive || item.kind == plans::ItemKind::heatsink) &&
+                      item.designation != plans::word(item.kind);  // as the file has it
+  const std::string text = theirs ? item.designation : part_name(language, item.designation);
   return own ? named(item.name) + ": " + named(text) : named(text);
 }
 
@@ -378,10 +418,11 @@ std::string say(Language language, const plans::Exchange& exchange) {
 }
 
 std::string say(Language language, plans::Remark remark, const plans::Item& item) {
-  constexpr std::array keys{"note wrong length", "note wrong thread", "note length open",
-                            "note not sold",     "note with board",   "note measure",
-                            "note wide holes",   "note no washer",    "note own screws"};
-  return phrase(language, keys[static_cast<std::size_t>(remark)], {{"mm", size_words(language, item.named)}});
+  constexpr std::array keys{"note wrong length", "note wrong thread", "note length open",  "note not sold",
+                            "note with board",   "note measure",      "note wide holes",   "note no washer",
+                            "note each screw",   "note longer",       "note stands there", "note own screws"};
+  return phrase(language, keys[static_cast<std::size_t>(remark)],
+                {{"mm", size_words(language, item.named)}, {"part", among(language, item.part)}});
 }
 
 // ---- steps
@@ -447,7 +488,22 @@ std::string say(Language language, const plans::Step& step) {
   std::string what_kind = "screw";
   switch (step.action) {
     case Action::set_spacers:
-      if (step.length > 0.0) key += " of";
+      if (step.count == 0)
+        key += " under";
+      else if (step.length > 0.0)
+        key += " of";
+      break;
+    case Action::set_standoff:
+      if (step.length > 0.0) key += " high";
+      break;
+    case Action::take_out:
+      if (step.screws) key += " screwed";
+      break;
+    case Action::put_back:
+      if (step.length > 0.0)
+        key += step.screws ? " over spacers with" : " over spacers";
+      else if (step.screws)
+        key += " with";
       break;
     case Action::screw_standoffs:
       what_kind = "stand-off";
@@ -472,6 +528,8 @@ std::string say(Language language, const plans::Step& step) {
               {"length", size_words(language, step.length)},
               {"fasteners", step.count > 0 ? fasteners(language, step, what_kind) + (led ? "," : "") : std::string()},
               {"tool", with},
+              {"screw", step.screws ? named(part_name(language, in_words(*step.screws))) : std::string()},
+              {"thread", step.screws ? named(step.screws->thread) : std::string()},
               {"way", step.action == Action::put_in ? way_words(language, step.how) : std::string()}});
   if (step.action == Action::screw_outside) out += ' ' + phrase(language, "step outside");
   if ((step.action == Action::screw || step.action == Action::screw_outside) && step.count > 0)

@@ -50,13 +50,13 @@ constexpr std::array table{
     Phrase{
         "limits",
         "All of this is worked out from the lengths and sheets that were given, and no better than they are. "
-        "Temperatures are intervals by published laws, held against no measured card; speeds are what the connection "
-        "lets through, and less in practice. Prices are those of the list. Where a maker's manual says otherwise, "
-        "the manual counts.",
+        "Temperatures are intervals by published laws, held against no measured card; speeds are the makers' own "
+        "figures, or what the connection lets through where that is less, and less in practice. Prices are those of "
+        "the list. Where a maker's manual says otherwise, the manual counts.",
         "Alles hier ist aus den angegebenen Maßen und Datenblättern berechnet und nicht genauer als diese. "
         "Temperaturen sind Bereiche nach veröffentlichten Gesetzen, an keiner Karte nachgemessen; Geschwindigkeiten "
-        "sind, was die Verbindung durchlässt, in der Praxis ist es weniger. Preise stammen aus der Liste. Sagt die "
-        "Anleitung des Herstellers etwas anderes, gilt die Anleitung."},
+        "sind die Angaben der Hersteller oder, wo das weniger ist, was die Verbindung durchlässt, in der Praxis ist es "
+        "weniger. Preise stammen aus der Liste. Sagt die Anleitung des Herstellers etwas anderes, gilt die Anleitung."},
     Phrase{"caution head", "Before anybody opens it", "Bevor jemand das Gerät öffnet"},
     Phrase{"caution", "Caution:", "Achtung:"},
     Phrase{"caution fit",
@@ -82,6 +82,8 @@ constexpr std::array table{
     Phrase{"undecided", "not settled", "nicht geklärt"},
     Phrase{"fits not yet", "does not fit as it is", "passt so nicht"},
     Phrase{"fits changed", "fits with a change", "passt mit einer Änderung"},
+    Phrase{"may fit changed", "may fit with a change", "passt vielleicht mit einer Änderung"},
+    Phrase{"fits elsewhere", "fits at another place", "passt an einem anderen Platz"},
     Phrase{"not tried", "not checked", "nicht geprüft"},
 
     // the answer
@@ -147,16 +149,24 @@ constexpr std::array table{
            "Von keinem Laufwerk, das passt, ist bekannt, dass es für {daily} GB Schreiben am Tag gemacht ist."},
     Phrase{"none goes", "None of the {count} drives can be taken as things are.",
            "Keines der {count} Laufwerke kann so, wie es ist, genommen werden."},
-    Phrase{"none but changed",
-           "None of the {count} drives fits as things are, but {drive} does after a change: {plan}.",
-           "So, wie es ist, passt keines der {count} Laufwerke, aber {drive} passt nach einer Änderung: {plan}."},
+    Phrase{"neither goes", "Neither of the 2 drives can be taken as things are.",
+           "Keines der beiden Laufwerke kann so, wie es ist, genommen werden."},
+    Phrase{"neither sure", "Neither of the 2 drives is sure to fit as things are.",
+           "Von keinem der beiden Laufwerke ist sicher, dass es so, wie es ist, passt."},
+    Phrase{"one goes not", "{drive} cannot be taken as things are.",
+           "{drive} kann so, wie es ist, nicht genommen werden."},
+    Phrase{"none sure", "None of the {count} drives is sure to fit as things are.",
+           "Von keinem der {count} Laufwerke ist sicher, dass es so, wie es ist, passt."},
     Phrase{"nearest", "The first of them, {drive}: {why}.", "Das erste davon, {drive}: {why}."},
+    Phrase{"nearest changed", "Nearest to it is {drive}: {why}.", "Am nächsten daran ist {drive}: {why}."},
     Phrase{"it fits", "{drive} fits {place}.", "{drive} passt in {place}."},
-    Phrase{"it fits gap", "{drive} fits {place}: where it is closest, between {a} and {b}, {gap} of air is left.",
-           "{drive} passt in {place}: An der engsten Stelle, zwischen {a} und {b}, bleiben {gap} Luft."},
+    Phrase{"it fits gap",
+           "{drive} fits {place}: where it has the least to spare{aside}, between {a} and {b}, {gap} of air is left.",
+           "{drive} passt in {place}: Wo am wenigsten Reserve ist{aside}, zwischen {a} und {b}, bleiben {gap} Luft."},
+    Phrase{"own aside", " (its own connector and screws aside)", " (Anschluss und Schrauben nicht mitgezählt)"},
     Phrase{"nothing to change", "Nothing has to be changed for it.", "Dafür muss nichts geändert werden."},
-    Phrase{"slower link", "It runs slower there than it could, at {share} of its own speed.",
-           "Es läuft dort langsamer, als es könnte: mit {share} seines eigenen Tempos."},
+    Phrase{"slower link", "It runs slower there than it could: at {share} of what its own connection could carry.",
+           "Es läuft dort langsamer, als es könnte: mit {share} dessen, was sein eigener Anschluss durchließe."},
     Phrase{"fits not", "{drive} does not fit {place}: {why}.", "{drive} passt nicht in {place}: {why}."},
     Phrase{"fits not now", "As it is, {drive} does not fit {place}: {why}.",
            "So, wie es ist, passt {drive} nicht in {place}: {why}."},
@@ -165,6 +175,9 @@ constexpr std::array table{
     Phrase{"not settled", "Whether {drive} fits {place} could not be settled: {why}.",
            "Ob {drive} in {place} passt, ließ sich nicht klären: {why}."},
     Phrase{"with plan", "It fits with this change: {plan}.", "Mit dieser Änderung passt es: {plan}."},
+    Phrase{"may with plan", "It may fit with this change: {plan}. {caution}",
+           "Mit dieser Änderung passt es vielleicht: {plan}. {caution}"},
+    Phrase{"fits there", "It fits {place} as things are.", "So, wie es ist, passt es in {place}."},
     Phrase{"no plan", "No change that was tried makes it fit.", "Keine Änderung, die versucht wurde, hilft."},
     Phrase{"measure first", "Measure before you buy.", "Bitte vor dem Kauf nachmessen."},
     Phrase{"fact price", "Price", "Preis"},
@@ -174,6 +187,10 @@ constexpr std::array table{
     Phrase{"fact read free", "Reads at most", "Liest höchstens mit"},
     Phrase{"fact warranty", "Warranty ends after", "Garantie endet nach"},
     Phrase{"fact warranty note", "by time, or by what is written", "nach Zeit oder nach Geschriebenem"},
+    Phrase{"fact warranty by time", "by time; how much may be written is not stated",
+           "nach Zeit; wie viel geschrieben werden darf, ist nicht angegeben"},
+    Phrase{"fact warranty by writing", "reckoned by what is written; no time is stated",
+           "gerechnet nach Geschriebenem; eine Zeit ist nicht angegeben"},
     Phrase{"fact daily", "Reckoned with {daily} GB written a day", "Gerechnet mit {daily} GB Schreiben am Tag"},
 
     // why not
@@ -189,11 +206,12 @@ constexpr std::array table{
     Phrase{"why adapter passes not", "the adapter does not pass on what the drive speaks",
            "Der Adapter gibt nicht weiter, was das Laufwerk spricht"},
     Phrase{"why long", "the card ({size}) is longer than the slot holds ({offered})",
-           "Die Karte ({size}) ist länger, als der Steckplatz hält ({offered})"},
+           "Die Karte ({size}) ist länger, als der Steckplatz aufnimmt ({offered})"},
     Phrase{"why short",
            "the card ({size}) is shorter than the slot holds ({offered}): its screw would have nothing to hold on to",
-           "Die Karte ({size}) ist kürzer, als der Steckplatz hält ({offered}): Ihre Schraube fände keinen Halt"},
-    Phrase{"why size", "the slot does not hold a card of this size", "Der Steckplatz hält keine Karte dieser Größe"},
+           "Die Karte ({size}) ist kürzer, als der Steckplatz aufnimmt ({offered}): Ihre Schraube fände keinen Halt"},
+    Phrase{"why size", "the slot does not hold a card of this size",
+           "Der Steckplatz nimmt keine Karte dieser Größe auf"},
     Phrase{"why key", "the notch of its edge does not match this slot",
            "Die Kerbe ihrer Kante passt nicht zu diesem Steckplatz"},
     Phrase{"why plug", "its connector does not match the one there", "Sein Anschluss passt nicht zu dem, der dort ist"},
@@ -205,8 +223,12 @@ constexpr std::array table{
            "{a} und {b} bräuchten denselben Raum; es fehlen {gap}"},
     Phrase{"why near", "between {a} and {b} only {gap} would be left, and {asked} are asked for",
            "Zwischen {a} und {b} blieben nur {gap}, verlangt sind {asked}"},
-    Phrase{"why marginal", "whether {a} stays clear of {b} depends on how exactly the parts are made",
-           "Ob {a} von {b} freibleibt, hängt davon ab, wie genau die Teile gefertigt sind"},
+    Phrase{"why marginal", "{a} and {b} may touch, depending on how exactly the parts are made",
+           "{a} und {b} können sich berühren, je nachdem, wie genau die Teile gefertigt sind"},
+    Phrase{"why marginal near",
+           "between {a} and {b} it may come to as little as {gap} of air, and {asked} were asked for",
+           "Zwischen {a} und {b} bleiben ungünstigstenfalls nur {gap} Luft, verlangt waren {asked}"},
+    Phrase{"why both", "{first}; and {second}", "{first}; außerdem: {second}"},
     Phrase{"why occupied", "the place is taken by {by}", "Der Platz ist belegt: {by}"},
     Phrase{"why holes", "its screw holes are not where the place has its own",
            "Seine Schraubenlöcher sitzen nicht dort, wo der Platz seine hat"},
@@ -249,11 +271,12 @@ constexpr std::array table{
     Phrase{"picture place only", "The place, {place}, without {drive}, which cannot be put there: {why}.",
            "Der Platz, {place}, ohne {drive}; es lässt sich dort nicht einsetzen: {why}."},
     Phrase{"picture seated", "After: {drive} in {place}.", "Nachher: {drive} in {place}."},
-    Phrase{"picture seated gap", "After: {drive} in {place}. Where it is closest, {gap} of air is left.",
-           "Nachher: {drive} in {place}. An der engsten Stelle bleiben {gap} Luft."},
+    Phrase{"picture seated gap", "After: {drive} in {place}. Where it has the least to spare, {gap} of air is left.",
+           "Nachher: {drive} in {place}. Wo am wenigsten Reserve ist, bleiben {gap} Luft."},
     Phrase{"picture changed", "With the change: {drive} in {place}.", "Mit der Änderung: {drive} in {place}."},
-    Phrase{"picture changed gap", "With the change: {drive} in {place}. Where it is closest, {gap} of air is left.",
-           "Mit der Änderung: {drive} in {place}. An der engsten Stelle bleiben {gap} Luft."},
+    Phrase{"picture changed gap",
+           "With the change: {drive} in {place}. Where it has the least to spare, {gap} of air is left.",
+           "Mit der Änderung: {drive} in {place}. Wo am wenigsten Reserve ist, bleiben {gap} Luft."},
     Phrase{"gap clear", "{gap} clear", "{gap} frei"},
     Phrase{"gap over", "{gap} too much", "{gap} zu viel"},
     Phrase{"gap between", "{a}, {b}", "{a}, {b}"},
@@ -340,12 +363,11 @@ constexpr std::array table{
     Phrase{"table unused", "Not understood in the list and passed over: {columns}.",
            "In der Liste nicht verstanden und übergangen: {columns}."},
     Phrase{"advice", "our advice", "unser Rat"},
-    Phrase{
-        "table note",
-        "What is not stated is not known, and never counts as nothing. Speeds are what the connection lets through; "
-        "in practice it is less.",
-        "Was nicht angegeben ist, ist nicht bekannt und zählt nie als null. Geschwindigkeiten sind, was die Verbindung "
-        "durchlässt; in der Praxis ist es weniger."},
+    Phrase{"table note",
+           "What is not stated is not known, and never counts as nothing. Speeds are the makers' own figures, or what "
+           "the connection lets through where that is less; in practice it is less.",
+           "Was nicht angegeben ist, ist nicht bekannt und zählt nie als null. Geschwindigkeiten sind die Angaben der "
+           "Hersteller oder, wo das weniger ist, was die Verbindung durchlässt; in der Praxis ist es weniger."},
     Phrase{"asked note",
            "Each drive at the place that suits it best. This page is about the one that most needs looking at.",
            "Jedes Laufwerk an dem Platz, der ihm am besten passt. Diese Seite zeigt das, das man sich am ehesten "
@@ -419,31 +441,39 @@ constexpr std::array table{
            "Gegenüber jetzt ({now}): Innen muss sich nichts mehr bewegen, das ist bei allem zu spüren."},
     Phrase{"up plainly ratio",
            "Against what is there now ({now}): nothing has to move inside it any more, which is felt in everything; "
-           "large files about {ratio} times as fast.",
-           "Gegenüber jetzt ({now}): Innen muss sich nichts mehr bewegen, das ist bei allem zu spüren; große Dateien "
-           "etwa {ratio}-mal so schnell."},
+           "reads large files about {ratio} times as fast.",
+           "Gegenüber jetzt ({now}): Innen muss sich nichts mehr bewegen, das ist bei allem zu spüren; liest große "
+           "Dateien etwa {ratio}-mal so schnell."},
     Phrase{"up faster",
-           "Against what is there now ({now}): about {ratio} times as fast with large files, less with small ones.",
-           "Gegenüber jetzt ({now}): bei großen Dateien etwa {ratio}-mal so schnell, bei kleinen weniger."},
-    Phrase{"up little", "Against what is there now ({now}): at most {ratio} times as fast, which few notice.",
-           "Gegenüber jetzt ({now}): höchstens {ratio}-mal so schnell, das merken nur wenige."},
-    Phrase{"up none", "Against what is there now ({now}): no faster, only more storage.",
-           "Gegenüber jetzt ({now}): nicht schneller, nur mehr Platz."},
+           "Against what is there now ({now}): reads large files about {ratio} times as fast, small ones gain less.",
+           "Gegenüber jetzt ({now}): liest große Dateien etwa {ratio}-mal so schnell, bei kleinen ist es weniger."},
+    Phrase{"up little", "Against what is there now ({now}): reads at most {ratio} times as fast, which few notice.",
+           "Gegenüber jetzt ({now}): liest höchstens {ratio}-mal so schnell, das merken nur wenige."},
+    Phrase{"up none", "Against what is there now ({now}): reads no faster; only storage is gained.",
+           "Gegenüber jetzt ({now}): liest nicht schneller; nur mehr Platz ist gewonnen."},
+    Phrase{"dense other", "Without that limit: {other} ({cells}), which costs {more} more.",
+           "Ohne diese Grenze: {other} ({cells}), das {more} mehr kostet."},
+    Phrase{"dense other no dearer", "Without that limit: {other} ({cells}), which does not cost more.",
+           "Ohne diese Grenze: {other} ({cells}), das nicht mehr kostet."},
+    Phrase{"dense other unpriced", "Without that limit: {other} ({cells}).", "Ohne diese Grenze: {other} ({cells})."},
+    Phrase{"dense of", "{drive}: {remark}", "{drive}: {remark}"},
 
     // heat
-    Phrase{"heat below", "Writing on and on it becomes {range} warm, below the {limit} °C at which it warns.",
-           "Bei langem Schreiben wird es {range} warm; das bleibt unter den {limit} °C, bei denen es warnt."},
+    Phrase{"heat below", "Writing on and on it stays below the {limit} °C at which it warns (reckoned, not measured).",
+           "Bei langem Schreiben bleibt es unter den {limit} °C, bei denen es warnt (berechnet, nicht gemessen)."},
     Phrase{"heat may",
-           "Writing on and on it becomes {range} warm; at {limit} °C it warns, so it may slow down to protect itself.",
-           "Bei langem Schreiben wird es {range} warm; bei {limit} °C warnt es, dann wird es womöglich langsamer, um "
-           "sich zu schützen."},
+           "Writing on and on it may slow down to protect itself: it warns at {limit} °C (reckoned, not measured).",
+           "Bei langem Schreiben wird es womöglich langsamer, um sich zu schützen: Bei {limit} °C warnt es (berechnet, "
+           "nicht gemessen)."},
     Phrase{"heat likely",
-           "Writing on and on it becomes {range} warm; at {limit} °C it warns, so it will likely slow down to protect "
-           "itself.",
-           "Bei langem Schreiben wird es {range} warm; bei {limit} °C warnt es, es wird dann wahrscheinlich langsamer, "
-           "um sich zu schützen."},
-    Phrase{"heat no limit", "Writing on and on it becomes {range} warm; how warm it may become is not stated.",
-           "Bei langem Schreiben wird es {range} warm; wie warm es werden darf, ist nicht angegeben."},
+           "Writing on and on it will likely slow down to protect itself: it warns at {limit} °C (reckoned, not "
+           "measured).",
+           "Bei langem Schreiben wird es wahrscheinlich langsamer, um sich zu schützen: Bei {limit} °C warnt es "
+           "(berechnet, nicht gemessen)."},
+    Phrase{"heat no limit",
+           "Writing on and on it becomes {range} warm (reckoned, not measured); how warm it may become is not stated.",
+           "Bei langem Schreiben wird es {range} warm (berechnet, nicht gemessen); wie warm es werden darf, ist nicht "
+           "angegeben."},
     Phrase{"heat no power", "How warm it becomes is not known: how much power it takes is not stated.",
            "Wie warm es wird, ist nicht bekannt: Sein Leistungsbedarf ist nicht angegeben."},
     Phrase{"heat too hot", "At the power it takes ({watts} W) it could not give off its heat here.",
@@ -458,8 +488,8 @@ constexpr std::array table{
     Phrase{"range open", "{low} °C and more", "{low} °C und mehr"},
 
     // plans
-    Phrase{"plan result", "Then {gap} of air is left where it is closest, between {a} and {b}.",
-           "Dann bleiben an der engsten Stelle, zwischen {a} und {b}, {gap} Luft."},
+    Phrase{"plan result", "Then {gap} of air is left where it has the least to spare{aside}, between {a} and {b}.",
+           "Dann bleiben, wo am wenigsten Reserve ist{aside}, zwischen {a} und {b}, {gap} Luft."},
     Phrase{"plan price", "What it costs besides money: {prices}.", "Was es außer Geld kostet: {prices}."},
     Phrase{"plan see", "To see to:", "Zu beachten:"},
     Phrase{"plan checked",
@@ -483,11 +513,15 @@ constexpr std::array table{
            "ein {value} hoher Abstandhalter in {what}, nicht {from}"},
     Phrase{"spacers under drive", "spacers of {value} under {what}", "Abstandhülsen von {value} unter {what}"},
     Phrase{"with screws", "{change}, with screws {screw} long", "{change}, mit {screw} langen Schrauben"},
-    Phrase{"spacers at screws", "spacers of {length} at each screw of {what}, which is then {value} away, not {from}",
-           "Abstandhülsen von {length} an jeder Schraube von {what}, das dann {value} entfernt ist, nicht {from}"},
+    Phrase{"spacers at screws",
+           "spacers of {length}{instead} at each screw of {what}, which is then {value} away, not {from}",
+           "Abstandhülsen von {length}{instead} an jeder Schraube von {what}, das dann {value} entfernt ist, nicht "
+           "{from}"},
     Phrase{"washers at screws",
-           "{count} under {what} at each screw ({length} in all), which is then {value} away, not {from}",
-           "{count} unter {what} an jeder Schraube (zusammen {length}), das dann {value} entfernt ist, nicht {from}"},
+           "{count} under {what} at each screw ({length} in all){instead}, which is then {value} away, not {from}",
+           "{count} unter {what} an jeder Schraube (zusammen {length}){instead}, das dann {value} entfernt ist, nicht "
+           "{from}"},
+    Phrase{"in place of those", " in place of those of {length}", " anstelle derer von {length}"},
     Phrase{"washers under heads", "{count} under each screw head of {what} ({length} in all)",
            "{count} unter jedem Schraubenkopf von {what} (zusammen {length})"},
     Phrase{"a washer", "a washer", "eine Unterlegscheibe"},
@@ -513,6 +547,11 @@ constexpr std::array table{
            "How it is held is not described: take screws that are longer by as much, so that as many turns hold.",
            "Wie es befestigt ist, ist nicht beschrieben: Nehmen Sie um ebenso viel längere Schrauben, damit gleich "
            "viele Gewindegänge halten."},
+    Phrase{"no screw suits",
+           "No usual screw length suits then: each would go into its thread by less than one diameter, or deeper than "
+           "those of now do.",
+           "Keine übliche Schraubenlänge passt dann: Jede griffe um weniger als einen Durchmesser ins Gewinde oder "
+           "ginge tiefer hinein als die jetzigen."},
     Phrase{"opening moves",
            "The rear opening is not described: a raised board's connectors move in it, and cables must still reach.",
            "Die Öffnung hinten ist nicht beschrieben: Die Anschlüsse einer höher gesetzten Platine wandern darin, und "
@@ -525,6 +564,19 @@ constexpr std::array table{
            "Only if it is plain sheet and nothing behind it is live: how far to keep off copper is yours to judge.",
            "Nur, wenn es blankes Blech ist und dahinter nichts unter Spannung steht: Wie weit Sie von Kupfer "
            "fernbleiben, müssen Sie selbst beurteilen."},
+    Phrase{
+        "stands out",
+        "Then {what} stands out of {of} by {by}, by {most} in the worst case: see what is there, and that nothing can "
+        "touch it.",
+        "Danach steht {what} um {by} aus {of} heraus, schlimmstenfalls um {most}: Sehen Sie nach, was dort ist, und "
+        "dass nichts es berühren kann."},
+    Phrase{
+        "stands out alone",
+        "Without what else changes, {what} then stands out of {of} by {by}, by {most} in the worst case: see what is "
+        "there, and that nothing can touch it.",
+        "Ohne das, was sich sonst ändert, steht {what} danach um {by} aus {of} heraus, schlimmstenfalls um {most}: "
+        "Sehen Sie nach, was dort ist, und dass nichts es berühren kann."},
+    Phrase{"unknown length", "an unknown length", "ein unbekanntes Maß"},
     Phrase{"chips differ",
            "A pad pressed so far evens out less: see that it touches every chip that it should, and bends no card.",
            "Ein so stark gepresstes Pad gleicht weniger aus: Prüfen Sie, dass es jeden Chip berührt, den es soll, und "
@@ -557,6 +609,29 @@ constexpr std::array table{
     Phrase{"kind heatsink", "heatsink", "Kühlkörper"},
     Phrase{"kind adapter", "adapter", "Adapter"},
     Phrase{"kind drive", "drive", "Laufwerk"},
+    Phrase{"adapter/m2-on-x4", "carrier: one M.2 card on a PCIe x4 card",
+           "Trägerkarte: eine M.2-Karte auf einer PCIe-x4-Karte"},
+    Phrase{"adapter/m2-on-x8", "carrier: two M.2 cards on a PCIe x8 card",
+           "Trägerkarte: zwei M.2-Karten auf einer PCIe-x8-Karte"},
+    Phrase{"adapter/m2-on-x16", "carrier: four M.2 cards on a PCIe x16 card",
+           "Trägerkarte: vier M.2-Karten auf einer PCIe-x16-Karte"},
+    Phrase{"adapter/m2-2242-to-2280", "length extender: a 2242 card where a 2280 goes",
+           "Verlängerung: eine 2242-Karte, wo eine 2280 hingehört"},
+    Phrase{"adapter/m2-2230-to-2280", "length extender: a 2230 card where a 2280 goes",
+           "Verlängerung: eine 2230-Karte, wo eine 2280 hingehört"},
+    Phrase{"adapter/m2-sata-in-2.5in", "shell: an M.2 SATA card in a 2.5-inch case, 7 mm",
+           "Gehäuse: eine M.2-SATA-Karte im 2,5-Zoll-Gehäuse, 7 mm"},
+    Phrase{"adapter/msata-in-2.5in", "shell: an mSATA card in a 2.5-inch case, 7 mm",
+           "Gehäuse: eine mSATA-Karte im 2,5-Zoll-Gehäuse, 7 mm"},
+    Phrase{"adapter/2.5in-in-3.5in", "bracket: a 2.5-inch drive in the middle of a 3.5-inch place",
+           "Einbaurahmen: ein 2,5-Zoll-Laufwerk mitten in einem 3,5-Zoll-Platz"},
+    Phrase{"adapter/2.5in-in-3.5in-flush", "carrier: a 2.5-inch drive at the edge of a 3.5-inch place",
+           "Träger: ein 2,5-Zoll-Laufwerk am Rand eines 3,5-Zoll-Platzes"},
+    Phrase{"adapter/two-2.5in-in-3.5in", "bracket: two 2.5-inch drives, one over the other, in a 3.5-inch place",
+           "Einbaurahmen: zwei 2,5-Zoll-Laufwerke übereinander in einem 3,5-Zoll-Platz"},
+    Phrase{"adapter/3.5in-in-5.25in", "rails: a 3.5-inch drive in a 5.25-inch bay",
+           "Schienen: ein 3,5-Zoll-Laufwerk in einem 5,25-Zoll-Schacht"},
+    Phrase{"adapter/u2-on-m2", "cable: a U.2 drive from an M.2 socket", "Kabel: ein U.2-Laufwerk an einer M.2-Buchse"},
     Phrase{"or other driver", "the same head with another recess, which takes another driver",
            "gleicher Kopf mit anderem Antrieb, braucht einen anderen Schraubendreher"},
     Phrase{"or taller head", "where its head, up to {mm} high, has room", "wo ihr Kopf, bis {mm} hoch, Platz hat"},
@@ -578,6 +653,9 @@ constexpr std::array table{
            "Diese Größe ist nicht als Handelsware bekannt: nachfragen oder ablängen."},
     Phrase{"note with board", "It often lies in the computer's box: look there first (common practice, no source).",
            "Liegt oft im Karton des Computers: dort zuerst nachsehen (übliche Erfahrung, ohne Quelle)."},
+    Phrase{"note stands there",
+           "The description has one there: look whether it is, or lies in the computer's box, before you buy one.",
+           "Laut Beschreibung ist dort einer: vor dem Kauf nachsehen, ob er sitzt oder im Karton des Computers liegt."},
     Phrase{"note measure", "The check reckons closer than such parts are made: measure what you buy.",
            "Die Prüfung rechnet genauer, als solche Teile gefertigt sind: Messen Sie, was Sie kaufen."},
     Phrase{"note wide holes", "The holes may be wide; it goes under the screw head.",
@@ -586,6 +664,11 @@ constexpr std::array table{
            "The holes may be wide, but over a washer these screws would not surely hold: none is listed.",
            "Die Löcher können weit sein, aber mit Unterlegscheibe hielten diese Schrauben nicht sicher: Es ist keine "
            "aufgeführt."},
+    Phrase{"note each screw",
+           "For {part}, one set at each of its screws; four are taken, since how many it has is not said.",
+           "Für {part}, je Schraube ein Satz; gerechnet ist mit vier, denn ihre Zahl ist nicht angegeben."},
+    Phrase{"note longer", "Over the spacers; only where the screws that came out are shorter.",
+           "Über den Abstandhülsen; nur, wenn die ausgebauten Schrauben kürzer sind."},
     Phrase{"note own screws", "The screws that hold the drive in it are not counted: see what came with it.",
            "Die Schrauben, die das Laufwerk darin halten, sind nicht gezählt: Sehen Sie nach, was beiliegt."},
 
@@ -613,6 +696,9 @@ constexpr std::array table{
            "nach der 1:1-Schablone, entgraten Sie und entfernen Sie jeden Span."},
     Phrase{"step take out", "Take out {what}, and keep its screws together.",
            "Nehmen Sie {what} heraus und legen Sie die Schrauben zusammen beiseite."},
+    Phrase{
+        "step take out screwed", "Undo the {thread} screws of {what}{tool}, take it out and keep its screws together.",
+        "Lösen Sie die {thread}-Schrauben von {what}{tool}, bauen Sie es aus und legen Sie die Schrauben zusammen ab."},
     Phrase{"step put in adapter", "Put {what} into {where} and fasten it there, hand-tight.",
            "Setzen Sie {what} in {where} ein und befestigen Sie es dort handfest."},
     Phrase{"step screw stand-offs", "Screw {fasteners} into {where}, hand-tight.",
@@ -622,14 +708,30 @@ constexpr std::array table{
     Phrase{"step set spacers of",
            "Set {count} spacers of {length} over the holes of {where}; a dab of tape holds them.",
            "Setzen Sie {count} Abstandhülsen von {length} auf die Löcher von {where}; ein Stück Klebeband hält sie."},
+    Phrase{"step set spacers under", "See that spacers of {length} are under {where}, one at each of its screws.",
+           "Prüfen Sie, dass Abstandhülsen von {length} unter {where} sitzen, eine an jeder Schraube."},
     Phrase{"step peel", "Peel the films off both faces of {what} and keep your fingers off them.",
            "Ziehen Sie die Folien von beiden Seiten ab ({what}) und fassen Sie die Flächen nicht an."},
     Phrase{"step lay pad", "Lay {what} on the chips of {where}, flat and without a bubble.",
            "Legen Sie {what} flach und ohne Blase auf die Chips von {where}."},
     Phrase{"step set heatsink", "Set {what} on {where}, straight down; do not slide it.",
            "Setzen Sie {what} gerade von oben auf {where}; nicht verschieben."},
-    Phrase{"step put in", "Put {what} to its place, {where}{way}. Push it home; never force it.",
-           "Setzen Sie {what} an seinen Platz, {where}{way}. Schieben Sie es ganz hinein, aber niemals mit Gewalt."},
+    Phrase{"step take off", "If {what} is on {where} already, take it off, and its pad with it.",
+           "Falls {what} schon auf {where} sitzt: Nehmen Sie es ab, samt Wärmeleitpad."},
+    Phrase{
+        "step set stand-off",
+        "Set the stand-off at the {what} hole of {where}, hand-tight; if there is neither a hole nor a nut, stop here.",
+        "Setzen Sie den Abstandhalter am {what}er Loch von {where} handfest ein; ist dort weder Loch noch Mutter, "
+        "hören Sie hier auf."},
+    Phrase{"step set stand-off high", "Set a stand-off {length} high in {where} in place of the one there, hand-tight.",
+           "Setzen Sie in {where} statt des vorhandenen einen {length} hohen Abstandhalter handfest ein."},
+    Phrase{"step cut",
+           "Take boards and drives out of the case, mark the opening in {where} and cut or file it out; deburr its "
+           "edges and clear every chip away.",
+           "Nehmen Sie Platinen und Laufwerke aus dem Gehäuse, reißen Sie den Ausschnitt in {where} an und schneiden "
+           "oder feilen Sie ihn heraus; entgraten Sie die Kanten und entfernen Sie jeden Span."},
+    Phrase{"step put in", "Put {what} to its place, {where}{way}. Never force it.",
+           "Setzen Sie {what} an seinen Platz, {where}{way}. Niemals mit Gewalt."},
     Phrase{"step fasten", "Fasten it as {where} asks: a latch, rails, a bracket's screw.",
            "Befestigen Sie es so, wie es {where} vorsieht: Riegel, Schienen oder die Schraube eines Slotblechs."},
     Phrase{"step screw", "Drive {fasteners}{tool}, hand-tight.", "Drehen Sie {fasteners}{tool} handfest ein."},
@@ -651,6 +753,20 @@ constexpr std::array table{
            "ganz, nichts ist eingeklemmt, und keine Schraube ist übrig."},
     Phrase{"step put back", "Put {what} back with its own screws.",
            "Setzen Sie {what} mit den eigenen Schrauben wieder ein."},
+    Phrase{"step put back with", "Put {what} back with its own screws, {screw}.",
+           "Bauen Sie {what} mit den eigenen Schrauben wieder ein, {screw}."},
+    Phrase{
+        "step put back over spacers",
+        "Put {what} back with spacers of {length} between, one at each screw, and with screws that are longer by as "
+        "much if its own hold no more.",
+        "Bauen Sie {what} über Abstandhülsen von {length} wieder ein, eine an jeder Schraube, und mit um ebenso viel "
+        "längeren Schrauben, wenn die eigenen nicht mehr halten."},
+    Phrase{
+        "step put back over spacers with",
+        "Put {what} back with screws {screw} and spacers of {length} between, one at each screw; screws that came out "
+        "shorter are too short over them.",
+        "Bauen Sie {what} mit Schrauben {screw} über Abstandhülsen von {length} wieder ein, eine an jeder Schraube; "
+        "kürzere, die herauskamen, sind darüber zu kurz."},
     Phrase{"step start up",
            "Connect battery and mains, start, and see that {what} is there with its full capacity. Keep the copy until "
            "it is.",
@@ -676,16 +792,19 @@ constexpr std::array table{
     Phrase{"with long", "a long screwdriver {size}", "einem langen Schraubendreher {size}"},
     Phrase{"with bit", "a {size} bit in a low ratchet", "einem Bit {size} in einer flachen Ratsche"},
     Phrase{"with own", "your {tool}", "Ihrem Werkzeug {tool}"},
-    Phrase{"way tilted", ": into its socket at {angle} degrees, then down flat",
-           ": im Winkel von {angle} Grad in die Buchse, dann flach herunter"},
-    Phrase{"way searched", ": worked in by turns and shifts", ": durch Drehen und Verschieben"},
-    Phrase{"way up", ": straight down", ": gerade von oben"},
-    Phrase{"way along", ": with its connector first", ": mit dem Anschluss voran"},
-    Phrase{"way back", ": with its connector last", ": mit dem Anschluss zuletzt"},
-    Phrase{"way left", ": from the left", ": von links"},
-    Phrase{"way right", ": from the right", ": von rechts"},
-    Phrase{"way bare", ": the bare card first, at {angle} degrees; what it wears goes on afterward, from above",
-           ": zuerst die nackte Karte im Winkel von {angle} Grad; was darauf gehört, kommt danach von oben darauf"},
+    Phrase{"way tilted", ": push it home into its socket at {angle} degrees, then turn it down flat",
+           ": im Winkel von {angle} Grad ganz in die Buchse schieben, dann flach herunterdrücken"},
+    Phrase{"way searched", ": worked in by turns and shifts, until it is home",
+           ": durch Drehen und Verschieben, bis es ganz sitzt"},
+    Phrase{"way up", ": straight down, until it is home", ": gerade von oben, bis es ganz sitzt"},
+    Phrase{"way along", ": with its connector first, until it is home", ": mit dem Anschluss voran, bis es ganz sitzt"},
+    Phrase{"way back", ": with its connector last, until it is home", ": mit dem Anschluss zuletzt, bis es ganz sitzt"},
+    Phrase{"way left", ": from the left, until it is home", ": von links, bis es ganz sitzt"},
+    Phrase{"way right", ": from the right, until it is home", ": von rechts, bis es ganz sitzt"},
+    Phrase{"way bare",
+           ": the bare card first, pushed home at {angle} degrees; what it wears goes on afterward, from above",
+           ": zuerst die nackte Karte im Winkel von {angle} Grad, ganz hinein; was darauf gehört, kommt danach von "
+           "oben darauf"},
     Phrase{"hazard loss of data", "A drive can fail when it is moved; a copy in the same machine is none.",
            "Ein Laufwerk kann beim Bewegen ausfallen; eine Kopie im selben Gerät ist keine."},
     Phrase{"hazard mains",
@@ -704,6 +823,14 @@ constexpr std::array table{
     Phrase{"hazard swarf", "One metal chip on a board is a short circuit: drill away from every board.",
            "Ein Metallspan auf einer Platine ist ein Kurzschluss: abseits aller Platinen bohren."},
     Phrase{"hazard eyes", "Eye protection on.", "Schutzbrille aufsetzen."},
+    Phrase{"hazard torn chips",
+           "No force, and do not pry: warm it gently, then twist it slowly until the pad lets go; chips can come off "
+           "with it (common practice, no source).",
+           "Keine Gewalt und nicht hebeln: sanft erwärmen, dann langsam drehen, bis sich das Pad löst; sonst können "
+           "Chips mit abreißen (übliche Erfahrung, ohne Quelle)."},
+    Phrase{"hazard drive warranty", "Taking off what the maker put on may end the drive's warranty: ask first.",
+           "Wer abnimmt, was der Hersteller aufgesetzt hat, verliert womöglich die Garantie des Laufwerks: vorher "
+           "fragen."},
 
     // the words of the trade
     Phrase{"word TBW",

@@ -29,6 +29,8 @@ enum class Language { english, german };
 [[nodiscard]] std::string named(std::string_view text);
 /// The same in quotation marks, for places, whose names read like any words of a sentence.
 [[nodiscard]] std::string quoted(Language language, std::string_view text);
+/// A part or place among words of the page's language: in German in quotation marks, as the names seldom are German.
+[[nodiscard]] std::string among(Language language, const std::string& text);
 inline constexpr char name_begins = '\x01';
 inline constexpr char name_ends = '\x02';
 
@@ -59,6 +61,8 @@ using Fills = std::initializer_list<std::pair<std::string_view, std::string>>;
 [[nodiscard]] std::string word(Language language, fit::Verdict verdict);
 /// Why a seating is what it is, as what follows a colon; empty where nothing was found.
 [[nodiscard]] std::string why_not(Language language, const fit::Finding& finding);
+/// The same of all that keeps a drive from its place.
+[[nodiscard]] std::string why_not(Language language, const fit::Seating& seating);
 [[nodiscard]] std::string say(Language language, const value::Remark& remark, const std::string& currency);
 /// Empty where it is not known.
 [[nodiscard]] std::string say(Language language, const value::Upgrade& upgrade, const value::Present& now);
@@ -69,7 +73,7 @@ using Fills = std::initializer_list<std::pair<std::string_view, std::string>>;
 /// What is changed, for lists and joining: no sentence.
 [[nodiscard]] std::string say(Language language, const plans::Change& change);
 [[nodiscard]] std::string word(Language language, plans::Price price);
-[[nodiscard]] std::string say(Language language, plans::Caution caution);
+[[nodiscard]] std::string say(Language language, const plans::Plan& plan, plans::Caution caution);
 [[nodiscard]] std::string word(Language language, plans::ItemKind kind);
 [[nodiscard]] std::string part_name(Language language,
                                     std::string text);  // of what is bought: "M2 x 3 with a low head"

@@ -216,7 +216,8 @@ void name_all(const Subject& s, Group& group, const std::vector<Seen>& seen, con
     for (const std::size_t which : {std::size_t{0}, std::size_t{1}}) {
       const std::string& part = s.drawn->between[which];
       std::vector<int> elements = of_part(scene, part);
-      std::vector<std::string> names = {part};
+      const bool spacer = part == "stand-off" && s.bay() != nullptr && s.bay()->spacers;
+      std::vector<std::string> names = {spacer ? "spacer" : part};
       const std::string& body = s.drawn->bodies[which];
       const int first = elements.empty() ? -1 : elements.front();
       if (first >= 0 && s.seated.machine.contains(first) && body != "cover") {

@@ -107,7 +107,12 @@ std::string say(Remark remark, const Item& item) {
     case Remark::length_open:
       return "The build does not settle its length: take one that surely holds and bottoms nowhere.";
     case Remark::length_not_sold:
-      return "No such size is among those that we know to be sold: ask, or cut to length.";
+      return "No such size is among those that we know to be sold" +
+             (item.sold_near.empty() ? std::string()
+              : item.sold_near.size() == 1
+                  ? " (the nearest is " + in_words(item.sold_near[0]) + ")"
+                  : " (the nearest are " + in_words(item.sold_near[0]) + " and " + in_words(item.sold_near[1]) + ")") +
+             ": ask, or cut to length.";
     case Remark::with_the_board:
       return "It often lies in the board's or the machine's box: look there first (common practice, no source).";
     case Remark::measure_length:
@@ -118,6 +123,14 @@ std::string say(Remark remark, const Item& item) {
       return "The holes may be wider than the medium series of ISO 273, but under a washer these screws would not "
              "surely "
              "hold: none is listed.";
+    case Remark::at_each_screw:
+      return "At each screw of " + item.part +
+             ": the file does not say how many these are, and four are taken (common practice, no source).";
+    case Remark::longer_screws:
+      return "They go over its spacers: only where the screws that came out are shorter.";
+    case Remark::stands_there:
+      return "By the file there is one at this length (`lengths`): look whether it is there, or in the board's box, "
+             "before you buy one.";
     case Remark::own_screws:
       return "The screws that hold the drive in it are not counted: see what came with it.";
   }

@@ -30,9 +30,19 @@ std::string say_drive(const Step& step) {
     return "Fasten it as " + step.where +
            " asks (a latch, rails, the bracket's screw): the build file names no screws.";
   std::string text = "Drive " + fasteners(step, "screw");
+  if (step.washers) text += step.count == 1 ? " a washer under its head," : " a washer under each head,";
   if (!step.how.words.empty()) text += " with " + tool_in_words(step.how);
   text += step.count > 1 ? ", crosswise and hand-tight: start all of them before you tighten one. " : ", hand-tight. ";
   return text + "No source gives a torque for " + (step.count > 1 ? "them." : "it.");
+}
+
+std::string say_put_back(const Step& step) {
+  const std::string put = "Put " + step.what + " back with ";
+  const std::string screw = step.screws ? in_words(*step.screws) : "";
+  if (!(step.length > 0.0)) return put + "its own screws" + (screw.empty() ? "" : ", " + screw) + '.';
+  const std::string spacers = "spacers " + tolerance::in_words(step.length) + " mm between, one at each screw";
+  if (screw.empty()) return put + spacers + ", and with screws that are longer by as much if its own hold no more.";
+  return put + "screws " + screw + " and " + spacers + "; screws that came out shorter are too short over them.";
 }
 
 std::string listed(const std::vector<std::string>& names) {
@@ -64,12 +74,23 @@ std::string say(const Step& step) {
              "drill` "
              "draws, deburr, and clear every chip away.";
     case Action::take_out:
+      if (step.screws)
+        return "Undo the " + step.screws->thread + " screws of " + step.what +
+               (step.how.words.empty() ? "" : " with " + tool_in_words(step.how)) +
+               ", take it out, and keep its screws together.";
       return "Take out " + step.what + ", and keep its screws together.";
     case Action::put_in_adapter:
       return "Put " + step.what + " into " + step.where + " and fasten it there, hand-tight.";
     case Action::screw_standoffs:
-      return "Screw " + fasteners(step, "stand-off") + " into " + step.where + ", hand-tight.";
+      return "Screw " +
+             (step.count == 1 ? "the " + step.what + " stand-off"
+                              : "the " + std::to_string(step.count) + ' ' + step.what + " stand-offs") +
+             (step.length > 0.0 ? ", stud " + tolerance::in_words(step.length) + " mm," : "") + " into " + step.where +
+             ", hand-tight.";
     case Action::set_spacers:
+      if (step.count == 0)
+        return "See that spacers of " + tolerance::in_words(step.length) + " mm are under " + step.where +
+               ", one at each of its screws.";
       return "Set " + std::to_string(step.count) + " spacers" +
              (step.length > 0.0 ? " of " + tolerance::in_words(step.length) + " mm" : std::string()) +
              " over the holes of " + step.where + "; a dab of tape holds them.";
@@ -81,7 +102,8 @@ std::string say(const Step& step) {
       return "Set " + step.what + " on " + step.where + ", straight down; do not slide it.";
     case Action::put_in: {
       const std::string way = step.how.words.empty() ? std::string() : ": " + goes_in(step.how);
-      return "Put " + step.what + " to its place, " + step.where + way + ". Push it home; never force it.";
+      return "Put " + step.what + " to its place, " + step.where + way +
+             ". Its connector goes all the way in; never force it.";
     }
     case Action::screw:
       return say_drive(step);
@@ -100,11 +122,22 @@ std::string say(const Step& step) {
              " from the side, with a lamp behind it: it lies straight, its connector is all "
              "the way in, nothing is pinched, and no screw is left over.";
     case Action::put_back:
-      return "Put " + step.what + " back with its own screws.";
+      return say_put_back(step);
     case Action::start_up:
       return "Connect battery and mains, start, and see that " + step.what +
              " is there with its full capacity. Keep the "
              "copy until it is.";
+    case Action::take_off:
+      return "If " + step.what + " is on " + step.where + " already, take it off, and its pad with it.";
+    case Action::set_standoff:
+      if (step.length > 0.0)
+        return "Set a stand-off " + tolerance::in_words(step.length) + " mm high in " + step.where +
+               " in place of the one there, hand-tight.";
+      return "Set the stand-off at the " + step.what + " hole of " + step.where +
+             ", hand-tight; if there is neither a hole nor a nut, stop here.";
+    case Action::cut:
+      return "Take boards and drives out of the case, mark the opening in " + step.where +
+             " and cut or file it out; deburr its edges and clear every chip away.";
   }
   return {};
 }
@@ -127,6 +160,11 @@ std::string say(Hazard hazard) {
       return "One metal chip on a board is a short circuit: drill away from every board.";
     case Hazard::eyes:
       return "Eye protection on.";
+    case Hazard::torn_chips:
+      return "No force, and do not pry: warm it gently, then twist it slowly until the pad lets go; chips can come off "
+             "with it (common practice, no source).";
+    case Hazard::drive_warranty:
+      return "Taking off what the maker put on may end the drive's warranty: ask first.";
   }
   return {};
 }

@@ -176,6 +176,9 @@ void add_seating(std::string& out, const Seating& seating, const Check& check, b
                                                  : word(finding.kind),
              say(finding, check.method) + (need.empty() ? "" : " " + need));
   }
+  if (seating.verdict == Verdict::fits && clear == 0)
+    add_line(out, "closest",
+             "Nothing comes nearer than what is asked and " + tolerance::in_words(fit::shown_beyond_mm) + " mm more.");
 }
 
 }  // namespace

@@ -124,13 +124,13 @@ std::string say(const value::Upgrade& upgrade, const value::Present& now) {
   switch (upgrade.worth) {
     case value::Worth::plainly:
       return over + "no heads have to move any more, which is felt in everything" +
-             (ratio.empty() ? "." : "; large files at " + ratio + '.') + beside;
+             (ratio.empty() ? "." : "; it reads large files at " + ratio + '.') + beside;
     case value::Worth::faster:
-      return over + ratio + " for large files; small ones gain less." + beside;
+      return over + "it reads large files at " + ratio + "; small ones gain less." + beside;
     case value::Worth::little:
-      return over + "at most " + ratio + ", which few notice." + beside;
+      return over + "it reads at most at " + ratio + ", which few notice." + beside;
     case value::Worth::no_faster:
-      return over + "no faster, only room is gained." + beside;
+      return over + "it reads no faster, only room is gained." + beside;
     case value::Worth::not_known:
       return {};
   }

@@ -116,6 +116,11 @@ Vec3 gap_direction(const Finding& finding) {
   return -finding.toward;
 }
 
+/// Whether the plane cuts the first or second part of the gap.
+bool cuts(const Seated& seated, const Finding& finding, std::size_t which, const View& view) {
+  return !cuts_of(seated.scene, alike(seated.scene, finding.between[which], finding.bodies[which]), view).empty();
+}
+
 /// Whether the plane cuts both parts and shows the gap as wide as it is.
 bool shows(const Seated& seated, const Finding& finding, const View& view) {
   const auto a = cuts_of(seated.scene, alike(seated.scene, finding.between[0], finding.bodies[0]), view);
@@ -146,6 +151,11 @@ bool aim(View& view, const Seated& seated, const Finding& finding, bool centre_f
   for (const double depth : tries) {
     view.point = from + view.normal() * depth;
     if (shows(seated, finding, view)) return depth == 0.0;
+  }
+  // A part that reaches round the other, as a sheet round what stands in its opening, is on both sides of it.
+  for (const double depth : tries) {
+    view.point = from + view.normal() * depth;
+    if (cuts(seated, finding, 0, view) && cuts(seated, finding, 1, view)) return depth == 0.0;
   }
   view.point = from + view.normal() * to_spot;
   return false;

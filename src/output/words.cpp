@@ -31,6 +31,17 @@ std::string down_to_hundredths(double mm) {
   return tolerance::in_words(std::floor(mm * 100.0 + 1e-6) / 100.0);
 }
 
+std::string up_to_hundredths(double mm) {
+  return tolerance::in_words(std::ceil(mm * 100.0 - 1e-6) / 100.0);
+}
+
+std::string in_words(const build::Screw& screw) {
+  const double rounded = std::round(screw.length);
+  return screw.thread + " x " +
+         (std::abs(screw.length - rounded) < 1e-9 ? std::to_string(std::lround(rounded))
+                                                  : tolerance::in_words(screw.length));
+}
+
 namespace {
 
 std::string mm(double value) {
@@ -47,7 +58,7 @@ std::string beside(double value, double asked) {
 
 /// Rounded away from a promise: a need upward, so that what is written is enough.
 std::string mm_up(double value) {
-  return mm(std::ceil(value * 100.0 - 1e-6) / 100.0);
+  return up_to_hundredths(value);
 }
 
 /// Room that is promised is rounded down.
@@ -443,11 +454,17 @@ std::string say_sheet(const Reason& why) {
   const std::string more =
       f("count") > 1.0 ? " So it is with " + whole(f("count") - 1.0) + " more of the place's holes." : "";
   const std::string hole = "Hole " + whole(f("hole"));
-  const std::string other =
-      "hole " + whole(f("other")) + (w("of").empty() ? " that " + w("part") + " has" : " of " + w("of"));
+  const std::string other = w("of").empty() ? '`' + w("own") + "` that " + w("part") + " has"
+                                            : "hole " + whole(f("other")) + " of " + w("of");
   switch (why.code) {
     case Code::hole_off_sheet:
       return hole + " lies " + w("where") + ' ' + w("part") + ": there is no sheet for its screw." + more;
+    case Code::sheet_differs:
+      return "The file has " + in_hundredths(f("sheet")) + " mm of sheet at the holes, and " + w("part") + " is " +
+             in_hundredths(f("thickness")) + " mm thick, but for what stands on it: measure there.";
+    case Code::hole_drilled_up:
+      return hole + " is there already, " + in_hundredths(f("there")) + " mm across: drill it up to " +
+             in_hundredths(f("asked")) + '.' + more;
     case Code::hole_breaks_out:
       return hole + " is " + in_hundredths(f("edge")) + " mm from an edge of " + w("part") +
              (f("left") < 0.0 ? " and breaks out of it" : " and may break out of it") + "; two diameters, " +
@@ -597,7 +614,8 @@ std::string say(const Reason& why) {
              (f("depth") < 0.0 ? " are " + in_hundredths(-f("depth")) + " mm apart" : " touch") + ", and run up to " +
              mm_up(f("worst")) + " mm into each other at the limits: measure them closer, or fit one to the other.";
     case Code::part_screw_short:
-      return "A screw " + w("thread") + " x " + whole_or_not(f("length")) + " passes " + w("part") + " and goes " +
+      return "A screw " + w("thread") + " x " + whole_or_not(f("length")) + " passes " + w("part") +
+             (f("spacers") > 0.0 ? " and its spacers of " + mm(f("spacers")) + " mm and" : " and") + " goes " +
              in_hundredths(std::max(0.0, f("in"))) + " mm into its thread, less than one diameter (" +
              in_hundredths(f("least")) + " mm), which rules of thumb ask of steel.";
     case Code::occupied:
@@ -633,10 +651,16 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
   const std::string head = (axis == "in height" ? "In height" : capital(axis) + " the drive") + " the holes are " +
                            (off < 0.005 ? "where its own are" : in_hundredths(off) + " mm off its own") +
                            "; the screws have " + in_hundredths(play) + " mm of play";
+  const bool pairs = finding.why.figure("pairs") > 0.0;
+  const double sure = finding.why.figure("sure");
   if (*finding.verdict == Verdict::fits)
-    return head + ", and " + mm_down(gap.min) + " is left " + with_limits(method) + ".";
-  const std::string wider =
-      " Holes of " + mm_up(finding.why.figure("hole") - gap.min) + " mm with washers, or slots, would be sure.";
+    return head + ", and " + mm_down(gap.min) + " is left " + with_limits(method) +
+           (pairs && finding.why.figure("hole") < sure - 1e-9
+                ? ", each axis looked at by itself; " + mm_up(sure) +
+                      " mm is the hole that is sure off along both at once."
+                : ".");
+  const std::string wider = " Holes of " + mm_up(sure) + " mm with washers, or slots, would be sure" +
+                            (pairs ? ", off along both axes at once too." : ".");
   if (*finding.verdict == Verdict::does_not_fit) return head + ", too little." + wider;
   return head + ", " + in_hundredths(-gap.min) + " too little " + with_limits(method) + "." + wider;
 }

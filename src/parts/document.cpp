@@ -88,7 +88,10 @@ std::string read_text_file(const std::filesystem::path& path) {
     if (text.size() > largest_file) too_large(text.size());
   }
   if (text.find_first_not_of(" \t\r\n") == std::string::npos)
-    stop_file(path, "the file is empty", "`baywright new under-tray -o FILE` writes one to start from");
+    stop_file(path, "the file is empty",
+              path.extension() == ".csv"
+                  ? "the first line of a list names its columns: name,use,bus,price (EUR),capacity"
+                  : "`baywright new under-tray -o FILE` writes one to start from");
   if (text.find('\0') != std::string::npos)
     stop_file(path, "this is not text: it holds a NUL byte", "give a TOML file");
   return text;
@@ -210,13 +213,22 @@ int Fields::count(std::string_view key, int least, int most) {
   return static_cast<int>(value->get());
 }
 
+std::string Fields::owner(const std::string& name) const {
+  const auto* given = table_->get("name");
+  const auto* text = given == nullptr ? nullptr : given->as_string();
+  if (text == nullptr || text->get().empty() || name.find(text->get()) != std::string::npos) return {};
+  return " of `" + text->get() + '`';
+}
+
 double Fields::answer_to(const toml::node& node, const std::string& name, Question* question) const {
   if (question == nullptr)
     stop_at(node, '`' + name + "` is \"?\"", "only a measured length of a build can be asked for: give this one");
   if (!question->name.empty())
-    stop_at(node, '`' + name + "` is a second \"?\", beside `" + question->name + '`',
+    stop_at(node,
+            '`' + name + '`' + owner(name) + " is a second \"?\", beside `" + question->name + '`' + question->owner,
             "one length at a time has an answer: give the other one as measured");
   question->name = name;
+  question->owner = owner(name) + " in line " + std::to_string(node.source().begin.line);
   return question->answer;
 }
 

@@ -26,6 +26,7 @@ struct Stop {
 struct Question {
   double answer = 0.0;  // mm: what it is taken as
   std::string name;     // of the length; empty: none was met so far
+  std::string owner{};  // " of `card` in line 12": whose it is, where its name does not say so, and where
 };
 
 /// What a bare length means where no limits are written: those of the tool it was measured with.
@@ -96,6 +97,8 @@ class Fields {
                                       double least) const;
   /// What a "?" is taken as; stops where none may stand, and at a second one.
   [[nodiscard]] double answer_to(const toml::node& node, const std::string& name, Question* question) const;
+  /// Whose length that is, " of `card`"; empty where its name says so, or the table has no name.
+  [[nodiscard]] std::string owner(const std::string& name) const;
   [[nodiscard]] double finite(const toml::node& node, std::string_view key) const;
   [[nodiscard]] const toml::array& list(std::string_view key);
   /// The text of a node that is text; none otherwise. Stops at a blank one and at one with control characters.

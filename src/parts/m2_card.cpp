@@ -88,7 +88,7 @@ M2Card m2_card(const m2::CardName& name, const MeasuredHeights& measured) {
   const double tab_right = 0.5 * m2::tab_width().nominal;
   const double tab_left = std::max(-tab_right, left);
 
-  const Coordinate thickness = Coordinate::of(part.add(m2::card_thickness()));
+  const Coordinate thickness = Coordinate::of(part.add(measured.thickness.value_or(m2::card_thickness())));
   const Coordinate half = Coordinate::of(part.add(width_row.across), 0.5);
   const Coordinate low = Coordinate(0.5 * (left + right)) - half;
   const Coordinate high = Coordinate(0.5 * (left + right)) + half;

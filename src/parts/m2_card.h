@@ -19,10 +19,12 @@ struct M2Card {
   double hole_y = 0.0;    // y of the screw hole, basic, mm
 };
 
-/// Heights that the user measured replace those of the code; required where the code is "?".
+/// Heights that the user measured replace those of the code; required where the code is "?". The bare card's thickness
+/// replaces that of the standard.
 struct MeasuredHeights {
   std::optional<tolerance::Dimension> top;
   std::optional<tolerance::Dimension> bottom;
+  std::optional<tolerance::Dimension> thickness{};
 };
 
 /// `name` must name published widths, lengths and keys (read_card_name refuses others).

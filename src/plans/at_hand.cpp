@@ -16,8 +16,8 @@ std::vector<Lift> washers_at_hand(const build::Build& build, std::string_view th
   for (const fasteners::Washer& washer : fasteners::washers())
     if (washer.standard == "ISO 7089" && washer.thread == thread)
       for (const int count : {1, 2})
-        out.push_back(
-            {count == 1 ? "a washer" : "two washers", count * washer.thickness.nominal, count * washer.thickness.plus});
+        out.push_back({count == 1 ? "a washer" : "two washers", count * washer.thickness.nominal,
+                       count * washer.thickness.plus, washer.thickness.source, washer.thickness.known});
   return out;
 }
 
@@ -25,6 +25,11 @@ std::vector<double> spacers_at_hand(const build::Build& build) {
   if (build.shelf.spacers) return *build.shelf.spacers;
   const auto sold = fasteners::spacer_lengths();
   return {sold.begin(), sold.end()};
+}
+
+Lift spacers_of(double length) {
+  const tolerance::Dimension& sold = fasteners::spacer_length_limit();
+  return {"spacers", length, sold.plus, "moulded nylon: " + sold.source, sold.known};
 }
 
 std::vector<double> screws_at_hand(const build::Build& build, const std::string& thread, double wanted) {

@@ -14,7 +14,10 @@ std::string limited(const tolerance::Dimension& dimension) {
 }
 
 std::string sourced(const tolerance::Dimension& dimension) {
-  return "{ length = " + limited(dimension) + ", source = " + build::quoted(dimension.source) +
+  const bool measured = dimension.known == tolerance::Known::measured;  // as a file's lengths are if it says nothing
+  return "{ length = " + limited(dimension) +
+         (dimension.source.empty() ? "" : ", source = " + build::quoted(dimension.source)) +
+         (measured ? "" : ", known = " + build::quoted(tolerance::word(dimension.known))) +
          (dimension.uniform ? ", uniform = true" : "") + " }";
 }
 

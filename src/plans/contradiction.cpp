@@ -158,7 +158,8 @@ class Changed {
 
 Contradiction contradict(const build::Build& build, const fit::Seating& seating, const fit::Options& options) {
   Contradiction out{seating.drive, seating.place, {}};
-  if (!seating.findings.empty()) {
+  // What only some builds have too little room for can be had together.
+  if (!seating.findings.empty() && seating.verdict != fit::Verdict::marginal) {
     out.first = seating.findings.front().between[0];
     out.second = seating.findings.front().between[1];
   }

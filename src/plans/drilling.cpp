@@ -1,8 +1,10 @@
 #include "plans/drilling.h"
 
 #include "fit/fixing.h"
+#include "fit/hole_zones.h"
 #include "fit/sheet_holes.h"
 #include "parts/naming.h"
+#include "plans/washers.h"
 #include "standards/fasteners.h"
 #include "standards/general_tolerances.h"
 #include "tolerance/draw.h"
@@ -11,7 +13,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 namespace baywright::plans {
 
@@ -61,69 +62,8 @@ Held held_by(const Build& build, const Bay& bay) {
   return best;
 }
 
-/// A drive's holes against the pattern: nominal differences, and the dimensions that move them.
-struct Match {
-  std::vector<Vec2> at;                 // the pattern's, along and to the right, mm
-  std::vector<Vec2> off;                // hole less screw at nominal, mm
-  std::vector<std::vector<int>> along;  // by hole: indices of `dimensions`
-  std::vector<std::vector<int>> across;
-  std::vector<Dimension> dimensions;  // each that has limits, once
-};
-
-int entered_once(std::vector<Dimension>& list, const Dimension& dimension) {
-  for (std::size_t i = 0; i < list.size(); ++i)
-    if (list[i].name == dimension.name) return static_cast<int>(i);
-  list.push_back(dimension);
-  return static_cast<int>(list.size()) - 1;
-}
-
-Match match_of(const Held& held, const Bay& bay) {
-  Match out;
-  const std::vector<double> values = parts::nominal_values(held.drive->cased.part);
-  const double half_width = 0.5 * held.drive->cased.width.at(values);
-  const double half_height = 0.5 * held.drive->cased.height.at(values);
-  for (const fit::UsedHole& hole : held.used) {
-    const double aside = hole.drive_hole->aside();
-    const double right = bay.on_edge ? half_height - aside : aside - half_width;
-    out.at.emplace_back(hole.along, hole.other);
-    out.off.push_back(Vec2(hole.along, hole.other) - Vec2(hole.drive_hole->x(), right));
-    for (const bool lengthwise : {true, false}) {
-      std::vector<int> moved;
-      for (const Dimension& d : lengthwise ? hole.drive_hole->along : hole.drive_hole->across)
-        if (!d.exact() && !d.open()) moved.push_back(entered_once(out.dimensions, d));
-      (lengthwise ? out.along : out.across).push_back(std::move(moved));
-    }
-  }
-  return out;
-}
-
-/// Half the limits of what moves one hole but not all of them.
-double half_range(const Match& match, const std::vector<std::vector<int>>& moves, std::size_t hole) {
-  double sum = 0.0;
-  for (const int i : moves[hole]) {
-    const bool common = std::all_of(moves.begin(), moves.end(), [&](const std::vector<int>& each) {
-      return std::find(each.begin(), each.end(), i) != each.end();
-    });
-    const Dimension& d = match.dimensions[static_cast<std::size_t>(i)];
-    if (!common) sum += std::max(d.minus, d.plus);
-  }
-  return sum;
-}
-
-double drive_zone(const Match& match) {
-  Vec2 middle(0.0);
-  for (const Vec2& off : match.off) middle += off / static_cast<double>(match.off.size());
-  double zone = 0.0;
-  double differ = 0.0;
-  for (std::size_t i = 0; i < match.off.size(); ++i) {
-    zone = std::max(zone, 2.0 * std::hypot(half_range(match, match.along, i), half_range(match, match.across, i)));
-    differ = std::max(differ, 2.0 * glm::distance(match.off[i], middle));
-  }
-  return zone + differ;
-}
-
 /// Draws builds: the holes' places and sizes, and the drive's own.
-void draw(const Match& match, const Dimension& diameter, double screw, Placing& placing) {
+void draw(const fit::HoleMatch& match, double screw, Placing& placing) {
   const std::size_t n = match.at.size();
   std::vector<Vec2> off(n);
   std::vector<double> play(n);
@@ -139,7 +79,7 @@ void draw(const Match& match, const Dimension& diameter, double screw, Placing& 
           match.off[i] + Vec2(tolerance::drawn(placing.position, first), tolerance::drawn(placing.position, second));
       for (const int k : match.along[i]) off[i].x -= moved[static_cast<std::size_t>(k)];
       for (const int k : match.across[i]) off[i].y -= moved[static_cast<std::size_t>(k)];
-      play[i] = 0.5 * (tolerance::drawn(diameter, chance()[0]) - screw);
+      play[i] = 0.5 * (tolerance::drawn(match.wide[i], chance()[0]) - screw);
     }
     if (all_enter(match.at, off, play)) ++placing.entered;
   }
@@ -149,26 +89,31 @@ void draw(const Match& match, const Dimension& diameter, double screw, Placing& 
 Cover cover_of(const std::string& thread, double hole) {
   const fasteners::Head* head = fasteners::head(fasteners::Shape::pan, thread);
   if (head == nullptr) return Cover::unknown;
-  if (head->diameter.low() > hole) return Cover::head;
+  const bool covers = head->diameter.low() > hole;
+  if (covers && !wide_for(thread, hole)) return Cover::head;
   for (const fasteners::Washer& washer : fasteners::washers())
     if (washer.thread == thread && washer.outside.low() > hole) return Cover::washer;
-  return Cover::nothing;
+  return covers ? Cover::head : Cover::nothing;
+}
+
+/// Whether that hole leaves what stands on the sheet too little of it.
+bool wants_seat(double hole, double seat) {
+  return seat > 0.0 && !(0.5 * (seat - hole) >= seat_asked);
 }
 
 /// `seat`: mm across what stands on the sheet round each hole; 0: nothing does.
-std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, double zone, double seat) {
+std::vector<Placing> placings(const build::Fixing& fixing, const fit::HoleMatch& match, double seat) {
   const fasteners::Thread& thread = *fasteners::thread(fixing.thread);
   std::vector<Placing> out;
   const auto add = [&](const general::Process& process) {
     Placing made{.process = std::string(process.id), .position = *process.position};
     const Dimension& position = made.position;
-    // A square of ± limits lies in the circle through its corners.
-    made.zone = 2.0 * std::numbers::sqrt2 * std::max(position.minus, position.plus);
-    made.least_hole = thread.major.nominal + made.zone + zone;
+    made.zone = fit::position_zone(position);
+    made.least_hole = fit::sure_hole(match, thread.major.nominal, position);
     made.drill = drill_step * std::ceil(made.least_hole / drill_step - 1e-9);
     made.cover = cover_of(fixing.thread, made.drill + (process.diameter ? process.diameter->high() : 0.0));
-    made.washer_under = seat > 0.0 && !(0.5 * (seat - made.drill) >= seat_asked);
-    if (!fixing.diameter.dimension.open()) draw(match, fixing.diameter.dimension, thread.major.nominal, made);
+    made.washer_under = wants_seat(made.drill, seat);
+    if (!fixing.diameter.dimension.open()) draw(match, thread.major.nominal, made);
     out.push_back(std::move(made));
   };
   const auto own = [&](std::string_view process) {
@@ -180,7 +125,7 @@ std::vector<Placing> placings(const build::Fixing& fixing, const Match& match, d
   return out;
 }
 
-Pattern pattern_of(const Place& place, const Bay& bay, const fit::PartFace& face, const Held& held, bool ways) {
+Pattern pattern_of(const Place& place, const Bay& bay, const build::PartFace& face, const Held& held, bool ways) {
   const build::Fixing& fixing = *bay.fixing;
   Pattern out{.place = place.name,
               .drive = {},
@@ -208,25 +153,26 @@ Pattern pattern_of(const Place& place, const Bay& bay, const fit::PartFace& face
     const double half = 0.5 * (bay.on_edge ? cased.height : cased.width).at(values);
     const double end = cased.end.at(values);
     for (const Vec2& corner : rectangle({0.0, -half}, {end, half}))
-      out.drive_outline.push_back(fit::on_face(place, face, corner.x, corner.y));
-    out.connector = fit::on_face(place, face, 0.0, 0.0);
+      out.drive_outline.push_back(build::on_face(place, face, corner.x, corner.y));
+    out.connector = build::on_face(place, face, 0.0, 0.0);
   }
   if (fixing.thread.empty()) return out;
   out.zones_allowed = zones_allowed(fixing.diameter.dimension.low(), fasteners::thread(fixing.thread)->major.nominal);
-  const Match match = match_of(held, bay);
-  out.drive_zone = drive_zone(match);
+  const fit::HoleMatch match = fit::hole_match(*held.drive, bay, held.used);
+  out.drive_zone = fit::drive_zone(match);
   out.asked_cover = cover_of(fixing.thread, fixing.diameter.dimension.high());
   const bool stood_on = bay.spacers || bay.standoffs;
   const double seat = stood_on ? spacer_in_diameters * fasteners::thread(fixing.thread)->major.nominal : 0.0;
-  if (ways) out.placings = placings(fixing, match, out.drive_zone, seat);
+  out.asked_under = wants_seat(fixing.diameter.dimension.nominal, seat);
+  if (ways) out.placings = placings(fixing, match, seat);
   return out;
 }
 
 /// Lays the holes on the part, measured; those of its own that are a place's go. Says which is not on its sheet.
-std::optional<std::string> lay_out(const build::HostPart& host, const fit::PartFace& face, Drilling& out) {
+std::optional<std::string> lay_out(const build::HostPart& host, const build::PartFace& face, Drilling& out) {
   std::vector<fit::SheetHole> asked;
   for (const DrillHole& hole : out.holes)
-    asked.push_back({.at = hole.at, .diameter = hole.diameter.nominal, .least = hole.diameter.low(), .own = hole.own});
+    asked.push_back({.at = hole.at, .diameter = hole.diameter.nominal, .there = hole.there_wide, .own = hole.own});
   const fit::HoleSheet sheet = fit::lay_out(host.part, face, std::move(asked));
   out.outline = sheet.outline;
   for (const parts::Bend& bend : sheet.bends) out.bends.push_back({bend.from, bend.to});
@@ -238,8 +184,6 @@ std::optional<std::string> lay_out(const build::HostPart& host, const fit::PartF
              (laid.on == fit::SheetHole::On::opening && !hole.own ? ") lies in an opening of `" : ") lies off part `") +
              host.name + "`, at " + tolerance::in_words(hole.at.x) + " and " + tolerance::in_words(hole.at.y) +
              " from its left and lower edge";
-    hole.there = laid.there;
-    hole.there_off = laid.there_off;
     hole.edge = laid.edge;
     hole.web = laid.web;
     hole.bend = laid.bend;
@@ -255,6 +199,15 @@ std::optional<std::string> lay_out(const build::HostPart& host, const fit::PartF
   }
   out.holes = std::move(holes);
   return std::nullopt;
+}
+
+/// Whether a bend lies between a datum edge and a hole.
+bool crosses(const Vec2& from, const Vec2& to, const std::array<Vec2, 2>& bend) {
+  const auto beside = [](const Vec2& a, const Vec2& b, const Vec2& p) {
+    return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x) > 0.0;
+  };
+  return beside(from, to, bend[0]) != beside(from, to, bend[1]) &&
+         beside(bend[0], bend[1], from) != beside(bend[0], bend[1], to);
 }
 
 /// By size, so that a drill is changed once; within a size to the nearest hole that is left.
@@ -278,16 +231,22 @@ std::vector<std::size_t> order_of(const std::vector<DrillHole>& holes) {
   return out;
 }
 
-void add_place(const Build& build, const Place& place, const Bay& bay, const fit::PartFace& face, bool ways,
+void add_place(const Build& build, const Place& place, const Bay& bay, const build::PartFace& face, bool ways,
                Drilling& out) {
   const build::Fixing& fixing = *bay.fixing;
   const Held held = held_by(build, bay);
   out.patterns.push_back(pattern_of(place, bay, face, held, ways));
   for (std::size_t i = 0; i < fixing.holes.size(); ++i) {
     DrillHole hole;
-    hole.at = fit::on_face(place, face, fixing.holes[i][0], fixing.holes[i][1]);
+    const auto [along, other] = fixing.middle(i);
+    hole.at = build::on_face(place, face, along, other);
     hole.place = place.name;
-    hole.diameter = fixing.diameter.dimension;
+    hole.diameter = fixing.width(i);
+    hole.there = fixing.as_it_is(i);
+    if (fixing.there[i]) {
+      hole.there_off = std::hypot(along - fixing.holes[i][0], other - fixing.holes[i][1]);
+      hole.there_wide = fixing.there[i]->diameter;
+    }
     for (const fit::UsedHole& used : held.used)
       if (used.index == i) hole.meets = used.drive_hole->name;
     out.holes.push_back(std::move(hole));
@@ -295,7 +254,7 @@ void add_place(const Build& build, const Place& place, const Bay& bay, const fit
 }
 
 /// The part's own holes, on its top and its back: nobody drills them, so no rule is asked of them.
-void add_own(const parts::Part& part, const fit::PartFace& face, Drilling& out) {
+void add_own(const parts::Part& part, const build::PartFace& face, Drilling& out) {
   if (face.axis != 2) return;
   for (const parts::Hole& own : part.holes) {
     DrillHole hole;
@@ -376,7 +335,7 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
   if (const auto* fault = std::get_if<std::string>(&asked)) return *fault;
   const int carrier = std::get<int>(asked);
   const build::HostPart& host = build.parts[static_cast<std::size_t>(carrier)];
-  std::optional<fit::PartFace> face;
+  std::optional<build::PartFace> face;
   Drilling out;
   out.part = host.name;
   for (const Place& each : build.places) {
@@ -389,12 +348,12 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
       if (named) return "the holes of place `" + place + "` are in side walls, which no part describes";
       continue;
     }
-    if (!face) face = fit::face_of(host.part, each.axis, each.back);
+    if (!face) face = build::face_of(host.part, each.axis, each.back);
     if (face->axis != each.axis || face->back != each.back)
       return "part `" + host.name + "` has holes on several faces: name one place with --place";
     add_place(build, each, *bay, *face, ways, out);
   }
-  if (!face) face = fit::face_of(host.part, 2, false);
+  if (!face) face = build::face_of(host.part, 2, false);
   if (place.empty()) add_own(host.part, *face, out);
   if (out.holes.empty()) return "part `" + host.name + "` has no holes";
   out.size = face->size;
@@ -403,6 +362,11 @@ std::variant<Drilling, std::string> drilling(const Build& build, const std::stri
            tolerance::in_words(out.size.y) + ": a template wants " + tolerance::in_words(least_side) + " or more";
   if (auto fault = lay_out(host, *face, out)) return std::move(*fault);
   out.order = order_of(out.holes);
+  for (const DrillHole& hole : out.holes)
+    for (const auto& bend : out.bends) {
+      if (crosses({0.0, hole.at.y}, hole.at, bend)) out.bend_from_a = true;
+      if (crosses({hole.at.x, 0.0}, hole.at, bend)) out.bend_from_b = true;
+    }
   return out;
 }
 

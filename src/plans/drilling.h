@@ -24,8 +24,10 @@ struct DrillHole {
   std::string place;              // whose hole it is; of the part's own holes their name
   bool own = false;               // the part has it already: a pattern for what it will be fixed to
   bool there = false;             // of a place: the part's outline has that hole already; nobody drills it
-  double there_off = 0.0;         // mm: how far from `at` the outline has it
-  tolerance::Dimension diameter;  // as asked for
+  double there_wide = 0.0;        // mm: diameter of the hole that is there; of one that is not `there` it is a pilot
+                                  // that is drilled up; 0: none
+  double there_off = 0.0;         // mm: how far that one is from where the place has it
+  tolerance::Dimension diameter;  // as asked for; of one that is there as it is
   std::string meets;              // the drive's hole behind it; empty: none of the build's drives has one there
   double edge = 0.0;              // mm, its centre to the nearest edge of the part
   double edge_asked = 0.0;        // by the rule of `edge_distance_in_diameters`; 0 of the part's own
@@ -69,6 +71,7 @@ struct Pattern {
   double drive_zone = 0.0;                     // mm, diameter: where the drive's own holes may be, and by how much the
                                                // two patterns differ
   Cover asked_cover = Cover::unknown;          // over the holes as asked for, where there are `placings`
+  bool asked_under = false;                    // they leave what stands on the sheet too little seat, as washer_under
   std::vector<Placing> placings;               // the build's own way first, where it names one
   Outline drive_outline;                       // of the drive's length and width; empty: not known
   Vec2 connector{0.0};                         // middle of its connector end
@@ -80,6 +83,8 @@ struct Drilling {
   std::vector<Outline> outline;  // of the part's largest body, openings after it but those that are `there`; the box
                                  // round it, unless it is a plate that is seen along z
   std::vector<std::array<Vec2, 2>> bends;  // their middle lines
+  bool bend_from_a = false;  // one of them lies between the left edge and a hole: flat, that edge is no place to
+  bool bend_from_b = false;  // measure from once it is bent; likewise of the lower edge
   std::vector<DrillHole> holes;
   std::vector<Pattern> patterns;
   std::vector<std::size_t> order;  // holes in the order of drilling: small ones first, then the shortest way on; none

@@ -1,9 +1,12 @@
 #include "plans/measure.h"
 
+#include "standards/all_rows.h"
 #include "tolerance/stack.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <set>
 #include <utility>
 
 namespace baywright::plans {
@@ -29,9 +32,56 @@ double half(const Dimension& dimension) {
   return 0.5 * (dimension.minus + dimension.plus);  // infinite with an open side
 }
 
+/// The key that a reading is written to where the name of the length is not it.
+std::string_view key_of(const Dimension& dimension) {
+  struct Key {
+    std::string_view name;  // how the length's begins
+    std::string_view key;
+  };
+  static constexpr std::array keys{Key{"parts above the card", "top"},
+                                   Key{"parts below the card", "bottom"},
+                                   Key{"parts on the component side", "top"},
+                                   Key{"parts on the solder side", "bottom"},
+                                   Key{"mini card parts on top", "top"},
+                                   Key{"mini card parts at the bottom", "bottom"},
+                                   Key{"chips on top", "top"},
+                                   Key{"chips underneath", "bottom"},
+                                   Key{"card thickness", "thickness"},
+                                   Key{"stand-off height", "standoff"},
+                                   Key{"2.5-inch drive height", "height"},
+                                   Key{"2.5-inch drive length", "length"},
+                                   Key{"3.5-inch drive height", "height"},
+                                   Key{"3.5-inch drive length", "length"},
+                                   Key{"5.25-inch device height", "height"},
+                                   Key{"5.25-inch device length", "length"},
+                                   Key{"add-in card height", "height"},
+                                   Key{"add-in card length", "length"}};
+  for (const Key& each : keys)
+    if (dimension.name.starts_with(each.name)) return each.key;
+  return dimension.name.ends_with(" spacers") ? "spacers" : "";
+}
+
+/// The room that a standard gives the parts of a card, which they need not fill.
+bool is_envelope(const Dimension& dimension) {
+  const std::string_view key = key_of(dimension);
+  return dimension.known != tolerance::Known::measured && (key == "top" || key == "bottom");
+}
+
+/// A length of a table that no key of a build file replaces.
+bool is_fixed(const Dimension& dimension) {
+  if (dimension.known == tolerance::Known::measured || !key_of(dimension).empty()) return false;
+  static const std::set<std::string> names = [] {
+    std::set<std::string> out;
+    for (const standards::Rows& family : standards::all_rows())
+      for (const Dimension& row : family.rows) out.insert(row.name);
+    return out;
+  }();
+  return names.contains(dimension.name);
+}
+
 /// A play or the place of a hole has no size that a caliper could read.
 bool can_be_read_closer(const Dimension& dimension) {
-  return dimension.nominal > 0.0 && half(dimension) > finest_mm + worth_mm;
+  return dimension.nominal > 0.0 && half(dimension) > finest_mm + worth_mm && !is_fixed(dimension);
 }
 
 /// A gap with a chain: what a reading bears on.
@@ -110,8 +160,9 @@ std::optional<double> needed(const Seating& seating, const std::vector<Dimension
 /// Whether it may read so: what somebody published lies within its limits, what was measured may have been misread.
 bool may_read(const Dimension& dimension, double mm) {
   if (!(mm > 0.0) || !std::isfinite(mm)) return false;
-  return dimension.known == tolerance::Known::measured ||
-         (mm >= dimension.nominal - dimension.minus && mm <= dimension.nominal + dimension.plus);
+  if (dimension.known == tolerance::Known::measured) return true;
+  const double least = is_envelope(dimension) ? std::min(lowest_parts_mm, dimension.low()) : dimension.low();
+  return mm >= least && mm <= dimension.high();
 }
 
 /// What one reading tells of the gaps that hang on it; the worst of them says which way there is room.
@@ -129,6 +180,8 @@ void add_thresholds(Reading& reading, const Seating& seating, Method method) {
       others = others || (finding.verdict && *finding.verdict != Verdict::fits);
       continue;
     }
+    // Of where holes are, too long is as bad as too short: no bound to one side.
+    if (finding.why.code == fit::Code::hole_reach && !reading.dimension.name.ends_with("hole diameter")) return;
     const Limits limits = limits_with(finding, {reading.dimension}, reading.to, method);
     const double nominal = reading.dimension.nominal;
     edges.push_back(
@@ -169,6 +222,7 @@ Reading reading_of(const Dimension& dimension, double to) {
   Reading out;
   out.dimension = dimension;
   out.to = to;
+  out.key = key_of(dimension);
   return out;
 }
 
@@ -193,9 +247,7 @@ std::optional<Settling> what_settles(const Seating& seating, Method method) {
   if (seating.verdict != Verdict::marginal) return std::nullopt;
   const std::vector<Dimension> all = candidates(seating);
   Settling out;
-  const std::vector<Dimension> two(all.begin(),
-                                   all.begin() + static_cast<std::ptrdiff_t>(std::min<std::size_t>(all.size(), 2)));
-  add_edge(out, seating, two, method);
+  add_edge(out, seating, all, method);
   if (out.first.empty()) return std::nullopt;  // no gap makes it so
   const auto count = static_cast<std::size_t>(
       std::count_if(all.begin(), all.end(), [](const Dimension& dimension) { return dimension.open(); }));
@@ -222,6 +274,14 @@ std::optional<Settling> what_settles(const Seating& seating, Method method) {
       for (const Dimension& each : pair) out.readings.push_back(reading_of(each, *to));
       return out;
     }
+  for (std::size_t first = 3; first <= all.size(); ++first) {
+    const std::vector<Dimension> known(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(first));
+    const auto to = needed(seating, known, method);
+    if (!to) continue;
+    out.then = verdict_with(seating, known, *to, method);
+    for (const Dimension& each : known) out.readings.push_back(reading_of(each, *to));
+    return out;
+  }
   return out;
 }
 

@@ -1,5 +1,8 @@
 #include "plans/mounting.h"
 
+#include "plans/washers.h"
+#include "standards/tools.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -58,7 +61,12 @@ class Order {
   }
 
  private:
-  void add(Step step) { out_.steps.push_back(std::move(step)); }
+  void add(Step step) {
+    const bool drives = step.action == Action::screw || step.action == Action::screw_outside;
+    step.washers = drives && !seated_.screws.empty() && bay_ != nullptr && bay_->fixing &&
+                   washers_under_heads(*bay_, screw_thread(), seating_, 0.0) == Washers::wanted;
+    out_.steps.push_back(std::move(step));
+  }
 
   void make_safe() {
     add({.action = Action::back_up, .hazards = {Hazard::loss_of_data}});
@@ -77,12 +85,51 @@ class Order {
         if (std::find(taken_.begin(), taken_.end(), name) == taken_.end()) taken_.push_back(name);
     }
     if (place_->cover) taken_.push_back(cover());
-    for (const std::string& name : taken_) add({Action::take_out, name, {}, 0, 0.0, {}, {Hazard::sharp_edges}});
+    for (const std::string& name : taken_) take_out(name);
+    for (const build::HostPart& part : build_.parts)  // what stays has its spacers before the drive comes
+      if (part.spacers && std::find(taken_.begin(), taken_.end(), part.name) == taken_.end())
+        add({.action = Action::set_spacers,
+             .where = part.name,
+             .length = part.spacers->dimension.nominal,
+             .screws = part.screws});
     if (bay_ != nullptr && bay_->fixing && (bay_->panel || bay_->fixing->placed))
       add({.action = Action::drill,
            .where = place_->name,
            .count = static_cast<int>(bay_->fixing->holes.size()),
            .hazards = {Hazard::swarf, Hazard::eyes, Hazard::sharp_edges}});
+  }
+
+  /// Null: a drive that sits elsewhere, or the slot's own cover.
+  [[nodiscard]] const build::HostPart* part(const std::string& name) const {
+    const auto found = std::find_if(build_.parts.begin(), build_.parts.end(),
+                                    [&](const build::HostPart& each) { return each.name == name; });
+    return found == build_.parts.end() ? nullptr : &*found;
+  }
+
+  void take_out(const std::string& name) {
+    Step step{.action = Action::take_out, .what = name, .hazards = {Hazard::sharp_edges}};
+    if (const build::HostPart* out = part(name); out != nullptr && out->screws) {
+      step.screws = out->screws;
+      if (const std::string_view recess = standards::tools::recess(out->screws->thread); !recess.empty()) {
+        const std::string driver = "ordinary " + std::string(recess) + " driver";
+        step.how.words = {{"tool", driver}};
+        need(driver);
+      }
+    }
+    add(std::move(step));
+  }
+
+  void put_back(const std::string& name) {
+    Step step{.action = Action::put_back, .what = name};
+    if (const build::HostPart* back = part(name)) {
+      step.screws = back->screws;
+      if (back->spacers) step.length = back->spacers->dimension.nominal;
+    }
+    add(std::move(step));
+  }
+
+  void need(const std::string& tool) {
+    if (std::find(out_.tools.begin(), out_.tools.end(), tool) == out_.tools.end()) out_.tools.push_back(tool);
   }
 
   /// What the drive wears, from the inside outward.
@@ -160,9 +207,7 @@ class Order {
            why});
       const std::string own = why.word("own tool");
       const std::string tool = own.empty() ? why.word("tool") : own;
-      if (!tool.empty() && tool != "fingers" &&
-          std::find(out_.tools.begin(), out_.tools.end(), tool) == out_.tools.end())
-        out_.tools.push_back(tool);
+      if (!tool.empty() && tool != "fingers") need(tool);
     }
   }
 
@@ -171,7 +216,7 @@ class Order {
     for (auto name = taken_.rbegin(); name != taken_.rend(); ++name) {
       const Finding* said = finding_of(seating_, Kind::cover);
       const bool stays_off = said != nullptr && said->why.code == Code::cover_off && *name == cover();
-      if (!stays_off) add({Action::put_back, *name});
+      if (!stays_off) put_back(*name);
     }
     add({Action::start_up, out_.drive});
   }
@@ -190,16 +235,18 @@ class Order {
 }  // namespace
 
 std::string_view word(Action action) {
-  static constexpr std::array<std::string_view, 19> words = {
+  static constexpr std::array<std::string_view, 22> words = {
       "back up",     "power off", "touch metal", "drill",        "take out", "put in adapter", "screw stand-offs",
       "set spacers", "peel",      "lay pad",     "set heatsink", "put in",   "screw",          "screw from outside",
-      "hold nuts",   "plug",      "look",        "put back",     "start up"};
+      "hold nuts",   "plug",      "look",        "put back",     "start up", "take off",       "set stand-off",
+      "cut"};
   return words[static_cast<std::size_t>(action)];
 }
 
 std::string_view word(Hazard hazard) {
-  static constexpr std::array<std::string_view, 8> words = {"loss of data", "mains",       "battery", "power supply",
-                                                            "static",       "sharp edges", "swarf",   "eyes"};
+  static constexpr std::array<std::string_view, 10> words = {"loss of data", "mains",         "battery", "power supply",
+                                                             "static",       "sharp edges",   "swarf",   "eyes",
+                                                             "torn chips",   "drive warranty"};
   return words[static_cast<std::size_t>(hazard)];
 }
 

@@ -4,6 +4,7 @@
 #include "fit/check.h"
 #include "fit/seated.h"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -17,7 +18,7 @@ enum class Action {
   take_out,     // a part of the machine, or a drive that sits elsewhere
   put_in_adapter,
   screw_standoffs,  // into the drive
-  set_spacers,      // plain ones, between the drive and its place
+  set_spacers,      // plain ones, between the drive and its place; without a count, under a part of the machine
   peel,             // the films off a pad
   lay_pad,
   set_heatsink,
@@ -29,11 +30,26 @@ enum class Action {
   look,  // whether all sits as it should
   put_back,
   start_up,
+  // of a plan (plan_steps.h)
+  take_off,      // a heatsink with its pad, off the drive
+  set_standoff,  // of a card, at the hole `what`, or `length` high in place of the one there
+  cut,           // an opening
 };
 [[nodiscard]] std::string_view word(Action action);  // "take out", as in JSON
 
 /// What a step can do to people, the machine or what is stored.
-enum class Hazard { loss_of_data, mains, battery, power_supply, static_charge, sharp_edges, swarf, eyes };
+enum class Hazard {
+  loss_of_data,
+  mains,
+  battery,
+  power_supply,
+  static_charge,
+  sharp_edges,
+  swarf,
+  eyes,
+  torn_chips,
+  drive_warranty
+};
 [[nodiscard]] std::string_view word(Hazard hazard);  // "static", as in JSON
 
 struct Step {
@@ -41,9 +57,12 @@ struct Step {
   std::string what{};   // the part, pad, heatsink or drive, as people call it; a screw's thread
   std::string where{};  // the place, or the part that it goes on
   int count = 0;        // of screws, nuts, stand-offs
-  double length = 0.0;  // mm, of a screw under its head or of a spacer; 0 where it is not known
-  fit::Reason how{};    // put_in: its way; screw, hold_nuts: what reaches them; as the findings say it
+  double length = 0.0;  // mm, of a screw under its head or of a spacer, put_back's too; 0 where it is not known
+  fit::Reason how{};    // put_in: its way; screw, hold_nuts: what reaches them; as the findings say it; take_out: its
+                        // driver
+  std::optional<build::Screw> screws{};  // take_out, put_back, spacers under a part: that hold it
   std::vector<Hazard> hazards{};
+  bool washers = false;  // screw, screw_outside: one under each head, as washers.h wants them
 };
 
 struct Mounting {

@@ -106,6 +106,28 @@ bool in_the_way(const fit::Seating& now, const std::string& part) {
   });
 }
 
+/// What then reaches beyond the sheet's other side, the farthest, at nominal and at the limits.
+void add_out(Change& change, const fit::Host& host, const fit::Seated& seated, const fit::Seating& now,
+             const Spot& spot, std::size_t part, double thinner) {
+  const geometry::Bounds& sheet = host.scene.element(host.parts[part].first).bounds;
+  const auto carrier = static_cast<std::size_t>(spot.at().part);
+  const geometry::Bounds& stands_on = host.scene.element(host.parts[carrier].first).bounds;
+  const bool below = sheet.low.z + sheet.high.z < stands_on.low.z + stands_on.high.z;
+  for (const fit::Finding& finding : now.findings) {
+    if (!finding.gap || finding.between[1] != change.what) continue;
+    for (int i = seated.scene.first_element(); i < seated.scene.element_count(); ++i) {
+      const fit::Element& element = seated.scene.element(i);
+      if (!seated.brings(i) || element.part != finding.between[0]) continue;
+      const double out = below ? sheet.low.z - element.bounds.low.z : element.bounds.high.z - sheet.high.z;
+      const double most = out + finding.gap->nominal - finding.gap->min + thinner;
+      if (!(most > change.out_most)) continue;
+      change.through = element.part;
+      change.out = std::max(out, 0.0);
+      change.out_most = most;
+    }
+  }
+}
+
 }  // namespace
 
 void add_openings(std::vector<Option>& out, const Spot& spot, const fit::Seating& now) {
@@ -150,6 +172,8 @@ void add_openings(std::vector<Option>& out, const Spot& spot, const fit::Seating
     option.key = "opening " + part.name;
     option.amount = ((*cut)[2] - (*cut)[0]) * ((*cut)[3] - (*cut)[1]);
     option.cautions = {Caution::sheet_only};
+    add_out(option.change, *host, *seated, now, spot, i, thickness.minus);
+    if (!option.change.through.empty()) option.cautions.push_back(Caution::stands_out);
     out.push_back(std::move(option));
   }
 }

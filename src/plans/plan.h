@@ -38,11 +38,13 @@ enum class Price { warmer, slower, warranty, metal_work, screws, less_capacity, 
 
 /// What the file does not describe and the user has to see to.
 enum class Caution {
-  screws_longer,     // how a raised part is held
+  screws_longer,     // how a raised part is held, whose screws the file does not name
+  no_screw_suits,    // how it is held where no length that is sold, or at hand, goes in far enough and no deeper
   opening_moves,     // a raised board's connectors in the machine's rear opening
   brackets_move,     // cards in a raised board
   hole_there,        // whether the board has a hole for that stand-off
   sheet_only,        // that nothing live is in what is cut, and how far copper is
+  stands_out,        // of the opening, beyond the sheet: Change::out
   chips_differ,      // a thin pad over chips of different heights
   sizes_of_adapter,  // which are common practice, not those of the one that is bought
   money_unknown,     // what has to be bought
@@ -60,6 +62,11 @@ struct Change {
   double value = 0.0;
   double pressed = 0.0;         // other_pad: by how much, as a share of its free thickness
   double screw = 0.0;           // mm: the length that goes with a spacer; 0: as it is
+  double spacer = 0.0;          // mm: of a spacer under a part, whose distance `from` and `value` are
+  double spacer_now = 0.0;      // mm: in place of such a one; 0: none is there
+  std::string through{};        // opening: what stands out of the sheet then; empty: nothing
+  double out = 0.0;             // mm: how far at nominal, 0 or more
+  double out_most = 0.0;        // and at the limits; infinite where a side of them is open
   std::array<double, 4> cut{};  // opening: low x, low y, high x, high y in the part's coordinates, mm
   std::vector<Price> prices{};
   bool reversible = true;

@@ -1,9 +1,10 @@
 #include "plans/printable.h"
 
-#include "fit/part_face.h"
+#include "build/part_face.h"
 #include "parts/naming.h"
 #include "plans/adapter_plate.h"
 #include "plans/bracket.h"
+#include "plans/drilling.h"
 #include "plans/part_words.h"
 #include "plans/printed_mark.h"
 #include "standards/fasteners.h"
@@ -140,16 +141,17 @@ Made by_words(const Sort& sort, const std::string& rest, const Process& process)
 Made guide_for(const Build& build, const Place& place, const Process& process) {
   const Bay* bay = drilled_bay(place);
   if (bay == nullptr) return "place `" + place.name + "` has no holes to drill in the part that carries it";
-  const fit::PartFace face =
-      fit::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
+  const build::PartFace face =
+      build::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
   Printable out;
   out.kind = Kind::guide;
   out.name = "guide for " + place.name;
   out.height = guide_thickness;
   out.process = &process;
   Vec2 far(0.0);
-  for (const auto& [along, right] : bay->fixing->holes) {
-    const Vec2 at = fit::on_face(place, face, along, right);
+  for (std::size_t i = 0; i < bay->fixing->holes.size(); ++i) {
+    const auto [along, right] = bay->fixing->middle(i);
+    const Vec2 at = build::on_face(place, face, along, right);
     out.holes.push_back(hole(at, general::pilot_drill().high(), process));
     const double room = 0.5 * out.holes.back().drawn + general::printed_wall().nominal;
     if (!(at.x >= room && at.y >= room && at.x + at.y >= guide_corner + 1.5 * room))
@@ -157,6 +159,8 @@ Made guide_for(const Build& build, const Place& place, const Process& process) {
              " from the panel's left and lower edge leaves too little of it";
     far = glm::max(far, at + guide_margin);
   }
+  const auto laid = drilling(build, place.name, {}, false);
+  if (const auto* there = std::get_if<Drilling>(&laid)) out.bend_between = there->bend_from_a || there->bend_from_b;
   out.outline = {{guide_corner, 0.0}, {far.x, 0.0}, far, {0.0, far.y}, {0.0, guide_corner}};
   return with_a_solid(std::move(out));
 }
@@ -198,18 +202,20 @@ void lay_flat(const parts::Part& part, const parts::Body& body, Printable& out) 
 std::optional<std::string> add_drilled(const Build& build, int index, const parts::Body& body, const Process& process,
                                        Printable& out) {
   const HostPart& host = build.parts[static_cast<std::size_t>(index)];
-  std::optional<fit::PartFace> face;
+  std::optional<build::PartFace> face;
   std::vector<PrintedHole> holes;
   for (const Place& place : build.places) {
     const Bay* bay = drilled_bay(place);
     if (place.part != index || bay == nullptr) continue;
-    if (!face) face = fit::face_of(host.part, place.axis, place.back);
+    if (!face) face = build::face_of(host.part, place.axis, place.back);
     if (face->axis != place.axis || face->back != place.back)
       return "part `" + host.name + "` has holes on several faces: it cannot be made flat";
     if (bay->fixing->diameter.dimension.asked)
       return "the diameter of the holes of place `" + place.name + "` is still asked for (`?`)";
-    for (const auto& [along, right] : bay->fixing->holes)
-      holes.push_back(hole(fit::on_face(place, *face, along, right), bay->fixing->diameter.dimension.nominal, process));
+    for (std::size_t i = 0; i < bay->fixing->holes.size(); ++i) {
+      const auto [along, right] = bay->fixing->middle(i);
+      holes.push_back(hole(build::on_face(place, *face, along, right), bay->fixing->width(i).nominal, process));
+    }
   }
   if (!face) return std::nullopt;
   const bool drawn = body.form == parts::Body::Form::prism || !host.part.holes.empty();
@@ -225,6 +231,8 @@ std::optional<std::string> add_drilled(const Build& build, int index, const part
     for (Outline& opening : out.openings)
       for (Vec2& p : opening) p = face->flat(p);
     for (PrintedHole& own : out.holes) own.at = face->flat(own.at);
+    for (auto& bend : out.bends)
+      for (Vec2& p : bend) p = face->flat(p);
   }
   for (const PrintedHole& own : out.holes)  // one that a place's hole is given again for is that hole
     if (std::none_of(holes.begin(), holes.end(),
@@ -254,6 +262,8 @@ Made plate_of(const Build& build, int index, const Process& process) {
     out.holes.push_back(hole({each.x, each.y}, each.diameter, process));
     std::erase_if(out.openings, [&](const Outline& opening) { return is_round_hole(opening, each); });
   }
+  if (body->form == parts::Body::Form::prism && body->axis == 2)
+    for (const parts::Bend& bend : host.part.bends) out.bends.push_back({bend.from, bend.to});
   if (auto why = add_drilled(build, index, *body, process, out)) return *why;
   return with_a_solid(std::move(out));
 }

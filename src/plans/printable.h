@@ -55,6 +55,8 @@ struct Printable {
   std::optional<Bent> bent;
   std::optional<Mark> mark;
   std::optional<tolerance::Dimension> needed;  // a spacer or shim for a place: the height that the build counts on
+  std::vector<std::array<Vec2, 2>> bends;      // of a plate: the lines along which it is bent, flat
+  bool bend_between = false;  // of a guide: a bend of the panel lies between a datum edge and its holes
   const standards::drives::Family* drive = nullptr;  // a bracket or adapter: what it carries
   std::string insert;  // a bracket or adapter: thread of its heat-set inserts; empty: none
   std::string uncut;   // why it cannot be cut from a sheet, in words; empty: it can

@@ -4,23 +4,28 @@
 #include "parts/sheet.h"
 #include "plans/at_hand.h"
 #include "plans/catalogue.h"
-#include "standards/fasteners.h"
 
 #include <algorithm>
 #include <utility>
 
 namespace baywright::plans {
 
-namespace fasteners = standards::fasteners;
-
 namespace {
 
-/// Washers of the size that most cases are screwed with, then plain spacers.
+/// Washers of the size that most cases are screwed with, then plain spacers: each in place of what is there.
 std::vector<Lift> lifts(const build::Build& build) {
   std::vector<Lift> out = washers_at_hand(build, "M3");  // common practice, no source
-  for (const double length : spacers_at_hand(build))
-    out.push_back({"spacers", length, fasteners::spacer_length_limit().plus});
+  for (const double length : spacers_at_hand(build)) out.push_back(spacers_of(length));
   return out;
+}
+
+tolerance::Dimension dimension_of(const Lift& lift) {
+  return {"spacers", lift.length, lift.limit, lift.limit, lift.source, lift.known};
+}
+
+/// Of the spacers that are there, mm; 0: none are.
+double spacers_now(const build::HostPart& part) {
+  return part.spacers ? part.spacers->dimension.nominal : 0.0;
 }
 
 bool carries_cards(const build::Build& build, int part) {
@@ -33,23 +38,28 @@ bool carries_cards(const build::Build& build, int part) {
 /// go no deeper, since so deep the thread is. 0: none is known to do.
 double screw_after(const build::Build& build, const build::HostPart& part, const Lift& lift) {
   if (!part.screws) return 0.0;
-  const double least = fit::asked_of_thread(part.screws->thread);
-  const auto holds = [&](double length) {
-    return fit::goes_in(part, length) - lift.length - lift.limit >= least - 1e-9;
-  };
+  const std::string& thread = part.screws->thread;
+  build::HostPart raised = part;
+  raised.spacers.emplace().dimension = dimension_of(lift);
+  const auto holds = [&](double length) { return fit::goes_in(raised, length) >= fit::asked_of_thread(thread) - 1e-9; };
   if (holds(part.screws->length)) return part.screws->length;
+  const double deep = part.screws->length - spacers_now(part);
   double best = 0.0;
-  for (const double length : screws_at_hand(build, part.screws->thread, part.screws->length))
-    if (length - lift.length <= part.screws->length + 1e-9 && holds(length)) best = std::max(best, length);
+  for (const double length : screws_at_hand(build, thread, part.screws->length))
+    if (length - lift.length <= deep + 1e-9 && holds(length)) best = std::max(best, length);
   return best;
 }
 
-/// Room that is left when it shrinks or grows with the part; none where it is surely not enough at some limits.
-std::optional<tolerance::Dimension> moved(const tolerance::Dimension& room, const Lift& lift, double sign) {
+/// Room that is left when it shrinks or grows by as much as these are longer than those of now; none where it is surely
+/// not enough at some limits.
+std::optional<tolerance::Dimension> moved(const tolerance::Dimension& room, const build::HostPart& part,
+                                          const Lift& lift, double sign) {
+  const double limit_now = part.spacers ? part.spacers->dimension.plus : 0.0;
+  const double more = std::max(lift.limit - limit_now, 0.0);
   tolerance::Dimension out = room;
-  out.nominal += sign * lift.length;
-  out.minus += lift.limit;
-  out.plus += lift.limit;
+  out.nominal += sign * (lift.length - spacers_now(part));
+  out.minus += more;
+  out.plus += more;
   add_source(out, lift);
   if (fit::verdict_of(out.low(), out.high(), 0.0) != fit::Verdict::fits) return std::nullopt;
   return out;
@@ -69,8 +79,8 @@ bool move_connectors(Option& option, const build::HostPart& board, const Lift& l
     return true;
   }
   const double up = at.up ? 1.0 : -1.0;
-  const auto over = moved(room->up.dimension, lift, -up);
-  const auto under = moved(room->down.dimension, lift, up);
+  const auto over = moved(room->up.dimension, board, lift, -up);
+  const auto under = moved(room->down.dimension, board, lift, up);
   if (!over || !under) return false;
   for (Variant& variant : option.variants) {
     variant.edits.push_back(room_edit(board, "up", *over));
@@ -81,11 +91,9 @@ bool move_connectors(Option& option, const build::HostPart& board, const Lift& l
 
 Option lifted(const build::Build& build, const build::HostPart& part, const Lift& lift) {
   const build::Position& at = part.position;
-  tolerance::Dimension distance = at.by.dimension;
-  distance.nominal += lift.length;
-  distance.minus += lift.limit;
-  distance.plus += lift.limit;
-  add_source(distance, lift);
+  tolerance::Dimension distance = at.by.dimension;  // its limits stay: those of the spacers stand beside it
+  distance.nominal += lift.length - spacers_now(part);
+  if (!part.spacers) add_source(distance, lift);
   const char* key = at.axis != 2 ? "beside" : at.up ? "above" : "under";
   Option option;
   option.change = {.kind = Kind::spacer,
@@ -93,8 +101,12 @@ Option lifted(const build::Build& build, const build::HostPart& part, const Lift
                    .to = std::string(lift.what),
                    .from = at.by.dimension.nominal,
                    .value = distance.nominal,
+                   .spacer = lift.length,
+                   .spacer_now = spacers_now(part),
                    .prices = {Price::screws}};
-  Variant variant{{{.path = {"part", part.name, key, "by"}, .value = sourced(distance)}}, distance.nominal};
+  Variant variant{{{.path = {"part", part.name, key, "by"}, .value = sourced(distance)},
+                   {.path = {"part", part.name, "spacers"}, .value = sourced(dimension_of(lift))}},
+                  distance.nominal};
   const double screw = screw_after(build, part, lift);
   if (screw > 0.0 && screw != part.screws->length) {
     variant.screw = screw;
@@ -106,7 +118,10 @@ Option lifted(const build::Build& build, const build::HostPart& part, const Lift
   option.part = part.name;
   option.key = "spacer " + part.name;
   option.amount = lift.length;
-  if (!(screw > 0.0)) option.cautions.push_back(Caution::screws_longer);
+  if (!part.screws)
+    option.cautions.push_back(Caution::screws_longer);
+  else if (!(screw > 0.0))
+    option.cautions.push_back(Caution::no_screw_suits);
   option.cautions.push_back(Caution::money_unknown);
   return option;
 }
@@ -124,6 +139,7 @@ void add_raised_parts(std::vector<Option>& out, const Spot& spot) {
     // A cooler or a battery has to lie where it lies; a tray, a cover, a shelf is a sheet.
     if (!board && !(part.removable && parts::is_sheet(part.part, at.axis))) continue;
     for (const Lift& lift : at_hand) {
+      if (!(lift.length > spacers_now(part) + 1e-9)) continue;
       Option option = lifted(build, part, lift);
       if (board && !move_connectors(option, part, lift)) continue;
       if (carries_cards(build, static_cast<int>(i))) option.cautions.push_back(Caution::brackets_move);

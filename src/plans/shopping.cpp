@@ -1,5 +1,6 @@
 #include "plans/shopping.h"
 
+#include "plans/washers.h"
 #include "standards/fasteners.h"
 #include "standards/m2.h"
 #include "standards/row.h"
@@ -65,6 +66,15 @@ Sold sold(std::span<const double> lengths, const Dimension& measured) {
   return best;
 }
 
+/// The next shorter and the next longer one, those that there are.
+std::vector<double> near_to(std::span<const double> lengths, double mm) {
+  std::vector<double> out;
+  const auto longer = std::upper_bound(lengths.begin(), lengths.end(), mm);
+  if (longer != lengths.begin()) out.push_back(*(longer - 1));
+  if (longer != lengths.end()) out.push_back(*longer);
+  return out;
+}
+
 Size exactly(Use use, const char* name, double mm) {
   return {use, {name, mm, 0.0, 0.0, {}, Known::derived}};
 }
@@ -96,7 +106,7 @@ const fasteners::Washer* washer(std::string_view standard, std::string_view thre
 class List {
  public:
   List(const build::Build& build, const fit::Seated& seated, const fit::Seating& seating)
-      : seating_(seating), seated_(seated), count_(static_cast<int>(seated.screws.size())) {
+      : build_(build), seating_(seating), seated_(seated), count_(static_cast<int>(seated.screws.size())) {
     drive_ = &*std::find_if(build.drives.begin(), build.drives.end(),
                             [&](const build::Drive& each) { return each.name == seating.drive; });
     place_ = &*std::find_if(build.places.begin(), build.places.end(),
@@ -111,6 +121,8 @@ class List {
       else
         for_card();
     }
+    for (const build::HostPart& part : build_.parts)
+      if (part.spacers) raised(part);
     wears();
     add({.kind = ItemKind::drive,
          .name = drive_->name,
@@ -160,7 +172,10 @@ class List {
     if (fixing.length && thread_ == fixing.thread && !bay_->standoffs) {
       length = fixing.length->dimension;
       const Sold found = sold(fasteners::screw_lengths(thread_), *length);
-      if (!found.known) item.remarks.push_back(Remark::length_not_sold);
+      if (!found.known) {
+        item.remarks.push_back(Remark::length_not_sold);
+        item.sold_near = near_to(fasteners::screw_lengths(thread_), found.mm);
+      }
       length->nominal = found.mm;
       for (const Code code : {Code::screw_long, Code::screw_short}) {
         const Finding* said = screw_finding(code);
@@ -220,20 +235,13 @@ class List {
     return item;
   }
 
-  /// Under heads over holes wider than the medium series (common practice, no source), where the screws then still
-  /// hold.
+  /// Where washers.h wants them.
   [[nodiscard]] std::optional<Item> washers(Item& screw) const {
     const Dimension& hole = bay_->fixing->diameter.dimension;
     const fasteners::Washer* row = washer("ISO 7089", thread_);
-    if (row == nullptr || !(hole.high() > fasteners::thread(thread_)->hole.medium.high())) return std::nullopt;
-    const Finding* holds = screw_finding(Code::screw_short);
-    // What a stand-off's stud holds does not change with a washer on the sheet's other side.
-    if (!bay_->standoffs && holds != nullptr && holds->gap &&
-        !(holds->gap->min + longer_ - row->thickness.high() >= 0.0)) {
-      screw.remarks.push_back(Remark::no_washer);
-      return std::nullopt;
-    }
-    if (!(row->outside.low() > hole.high())) return std::nullopt;
+    const Washers wanted = washers_under_heads(*bay_, thread_, seating_, longer_);
+    if (wanted == Washers::would_not_hold) screw.remarks.push_back(Remark::no_washer);
+    if (wanted != Washers::wanted) return std::nullopt;
     Item item{.kind = ItemKind::washer,
               .designation = thread_ + " plain washer ISO 7089",
               .count = count_,
@@ -249,21 +257,76 @@ class List {
   }
 
   void spacers() {
-    const Dimension& raised = bay_->raised->dimension;
+    Item item = spacer(bay_->raised->dimension, thread_);
+    item.count = count_;
+    add(std::move(item));
+  }
+
+  /// Without a thread its bore is open.
+  [[nodiscard]] static Item spacer(const Dimension& raised, const std::string& thread) {
     const Sold found = sold(fasteners::spacer_lengths(), raised);
-    const Dimension& bore = fasteners::thread(thread_)->hole.fine;
     std::string length = plain(found.mm);
     if (length.find('.') == std::string::npos) length += ".0";
     Item item{.kind = ItemKind::spacer,
-              .designation = "spacer round " + length + ", bore " + plain(bore.nominal),
-              .count = count_,
-              .sizes = {{Use::length, raised}, {Use::bore, bore}},
-              .source = std::string("lengths that are sold: ") + practice + "; bore: " + bore.source,
+              .designation = "spacer round, " + length + " long",
+              .sizes = {{Use::length, raised}},
+              .source = std::string("lengths that are sold: ") + practice,
               .known = Known::practice};
-    if (!found.known) item.remarks.push_back(Remark::length_not_sold);
+    if (!thread.empty()) {
+      const Dimension& bore = fasteners::thread(thread)->hole.fine;
+      item.designation += ", bore " + plain(bore.nominal);
+      item.sizes.push_back({Use::bore, bore});
+      item.source += "; bore: " + bore.source;
+    }
+    if (!found.known) {
+      item.remarks.push_back(Remark::length_not_sold);
+      item.sold_near = near_to(fasteners::spacer_lengths(), found.mm);
+    }
     const Dimension& limit = fasteners::spacer_length_limit();
     if (raised.minus < limit.minus || raised.plus < limit.plus) item.remarks.push_back(Remark::measure_length);
-    add(std::move(item));
+    return item;
+  }
+
+  // ---- parts of the machine that stand over spacers
+
+  /// One or more washers that come to that length; count 0: none do.
+  [[nodiscard]] static Item washers_of(const Dimension& length, const std::string& thread) {
+    Item item{.kind = ItemKind::washer, .count = 0};
+    const fasteners::Washer* row = washer("ISO 7089", thread);
+    if (row == nullptr) return item;
+    const double some = std::round(length.nominal / row->thickness.nominal);
+    if (!(some >= 1.0 && some <= 2.0) || !(std::abs(some * row->thickness.nominal - length.nominal) < 1e-6))
+      return item;
+    item.designation = thread + " plain washer ISO 7089";
+    item.count = static_cast<int>(some);
+    item.sizes = {{Use::bore, row->bore}, {Use::outside, row->outside}, {Use::thickness, row->thickness}};
+    item.source = row->thickness.source;
+    item.known = row->thickness.known;
+    return item;
+  }
+
+  /// How many screws such a part has no file says: four is common practice, no source.
+  void raised(const build::HostPart& part) {
+    constexpr int usual_screws = 4;
+    const Dimension& length = part.spacers->dimension;
+    const std::string thread = part.screws ? part.screws->thread : std::string();
+    // Without `screws` plans take washers of the size that most cases are screwed with.
+    Item under = sold(fasteners::spacer_lengths(), length).known ? Item{.count = 0}
+                                                                 : washers_of(length, thread.empty() ? "M3" : thread);
+    if (under.count == 0) under = spacer(length, thread);
+    under.count *= usual_screws;
+    under.part = part.name;
+    under.remarks.insert(under.remarks.begin(), Remark::at_each_screw);
+    add(std::move(under));
+    if (!part.screws) return;
+    Item screw{.kind = ItemKind::screw,
+               .designation = "ISO 7045 " + thread + " x " + length_of(thread, part.screws->length),
+               .count = usual_screws,
+               .sizes = {exactly(Use::length, "screw length", part.screws->length)},
+               .remarks = {Remark::at_each_screw, Remark::longer_screws},
+               .part = part.name,
+               .source = std::string("a pan head: ") + practice};
+    add(std::move(screw));
   }
 
   void standoffs() {
@@ -352,8 +415,9 @@ class List {
     add({.kind = ItemKind::standoff,
          .designation = "M.2 stand-off " + thread_ + ", " + plain(height.nominal) + " high",
          .count = count_,
+         .in_build = true,
          .sizes = {{Use::length, height}, {Use::outside, m2::standoff_flange()}},
-         .remarks = {Remark::with_the_board},
+         .remarks = {Remark::stands_there},
          .source = std::string("thread: ") + practice +
                    "; height: " + (height.source.empty() ? std::string("the build") : height.source),
          .known = Known::practice});
@@ -397,6 +461,7 @@ class List {
     }
   }
 
+  const build::Build& build_;
   const fit::Seating& seating_;
   const fit::Seated& seated_;
   const build::Drive* drive_ = nullptr;

@@ -63,6 +63,9 @@ enum class Remark {
   measure_length,   // the check reckons with closer limits than such parts have
   wide_holes,       // of a washer: the holes are wider than the medium series of ISO 273
   no_washer,        // of a screw: so are its holes, and with a washer it would not hold surely
+  at_each_screw,    // of the part `Item::part`: how many it has is not said
+  longer_screws,    // that hold it over its spacers: only where those that came out are shorter
+  stands_there,     // of a stand-off: by the build it is there already
   own_screws,       // of an adapter: those that hold the drive in it are not counted
 };
 
@@ -71,11 +74,13 @@ struct Item {
   std::string name{};  // the build's own for it; empty of fasteners
   std::string designation{};
   int count = 1;
-  bool in_build = false;  // the build names it as a thing of its own: drive, heatsink, adapter
+  bool in_build = false;  // the build has it: drive, heatsink, adapter; a stand-off that it says is there
   std::vector<Size> sizes{};
   std::vector<Exchange> exchanges{};
   std::vector<Remark> remarks{};
-  double named = 0.0;  // mm, with `wrong_length`
+  double named = 0.0;               // mm, with `wrong_length`
+  std::vector<double> sold_near{};  // mm, with `length_not_sold`: the next shorter and longer that are known
+  std::string part{};               // of the machine, that it holds or raises; empty: it is for the drive
   std::string source{};
   tolerance::Known known = tolerance::Known::practice;
 };

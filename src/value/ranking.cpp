@@ -209,6 +209,23 @@ Choice choice(std::span<const Offer> offers, std::span<const Appraisal> appraisa
   return out;
 }
 
+const Remark* dense_cells(const Appraisal& appraisal) {
+  const auto found = std::find_if(appraisal.remarks.begin(), appraisal.remarks.end(),
+                                  [](const Remark& remark) { return remark.code == Code::dense_cells; });
+  return found == appraisal.remarks.end() ? nullptr : &*found;
+}
+
+std::optional<std::size_t> with_fewer_bits(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
+                                           std::span<const Standing> standings, std::span<const std::size_t> order,
+                                           std::size_t taken) {
+  if (dense_cells(appraisals[taken]) == nullptr) return std::nullopt;
+  for (const std::size_t i : order)
+    if (i != taken && is_a_drive(offers[i]) && standings[i] <= standings[taken] && offers[i].cells &&
+        dense_cells(appraisals[i]) == nullptr && (appraisals[taken].lasts != true || appraisals[i].lasts == true))
+      return i;
+  return std::nullopt;
+}
+
 std::optional<std::size_t> fastest(std::span<const Offer> offers) {
   std::optional<std::size_t> out;
   for (std::size_t i = 0; i < offers.size(); ++i)

@@ -62,6 +62,15 @@ struct Choice {
 [[nodiscard]] Choice choice(std::span<const Offer> offers, std::span<const Appraisal> appraisals,
                             std::span<const Standing> standings, std::span<const std::size_t> order, bool in_a_machine);
 
+/// The remark that a drive's cells are too dense for what is written a day; null: it has none.
+[[nodiscard]] const Remark* dense_cells(const Appraisal& appraisal);
+/// The first in that order that could be taken as well as `taken` (and is known to last, where that one is), whose
+/// cells are known and not too dense for what is written a day; none where there is no such, or `taken` is such itself.
+[[nodiscard]] std::optional<std::size_t> with_fewer_bits(std::span<const Offer> offers,
+                                                         std::span<const Appraisal> appraisals,
+                                                         std::span<const Standing> standings,
+                                                         std::span<const std::size_t> order, std::size_t taken);
+
 /// The drive with the fastest stated reading, wherever it goes; none where no drive states it.
 [[nodiscard]] std::optional<std::size_t> fastest(std::span<const Offer> offers);
 

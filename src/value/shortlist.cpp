@@ -154,7 +154,20 @@ const std::map<std::string, std::string>& other_names() {
                                                          {"series", "family"},
                                                          {"watts", "power"},
                                                          {"sequential read", "read"},
-                                                         {"sequential write", "write"}};
+                                                         {"sequential write", "write"},
+                                                         {"preis", "price"},
+                                                         {"kapazität", "capacity"},
+                                                         {"größe", "capacity"},
+                                                         {"speicherplatz", "capacity"},
+                                                         {"modell", "name"},
+                                                         {"laufwerk", "name"},
+                                                         {"bezeichnung", "name"},
+                                                         {"garantie", "warranty"},
+                                                         {"schnittstelle", "bus"},
+                                                         {"anschluss", "bus"},
+                                                         {"bauform", "use"},
+                                                         {"lesen", "read"},
+                                                         {"schreiben", "write"}};
   return all;
 }
 

@@ -1,7 +1,7 @@
 #include "viewer/hole_plan.h"
 
+#include "build/part_face.h"
 #include "build/spans.h"
-#include "fit/part_face.h"
 #include "standards/m2.h"
 
 #include <algorithm>
@@ -11,8 +11,8 @@ namespace baywright::viewer {
 
 using build::Bay;
 using build::Build;
+using build::PartFace;
 using build::Place;
-using fit::PartFace;
 using geometry::Vec3;
 
 namespace {
@@ -28,7 +28,7 @@ const Place* called(const Build& build, const std::string& name) {
 }
 
 PartFace face_of(const Build& build, const Place& place) {
-  return fit::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
+  return build::face_of(build.parts[static_cast<std::size_t>(place.part)].part, place.axis, place.back);
 }
 
 bool same_face(const Place& a, const Place& b) {
@@ -59,7 +59,7 @@ geometry::Pose pose_of(const Shown& shown, const Place& place, const PartFace& f
 void add_standoffs(const Place& place, const PartFace& face, bool chosen, std::vector<HoleMark>& out) {
   for (std::size_t i = 0; i < place.sizes.size(); ++i) {
     HoleMark mark{.kind = HoleMark::Kind::standoff, .place = place.name, .chosen = chosen, .index = i, .name = {}};
-    mark.at = fit::on_face(place, face, build::length_code(place.sizes[i]), 0.0);
+    mark.at = build::on_face(place, face, build::length_code(place.sizes[i]), 0.0);
     mark.diameter = standards::m2::standoff_flange().nominal;
     mark.name = "stand-off " + std::to_string(place.sizes[i]);
     mark.held = "A stand-off is as far from its socket as the card is long: it moves with " + place.name + " only.";
@@ -172,7 +172,7 @@ std::optional<HolePlan> hole_plan(const Shown& shown, bool moving) {
     if (&each == chosen || (same_face(each, *chosen) && has_marks(each) && out.whole_part &&
                             each.socket.index() == chosen->socket.index()))
       out.marks.push_back({.kind = HoleMark::Kind::place,
-                           .at = fit::on_face(each, face, 0.0, 0.0),
+                           .at = build::on_face(each, face, 0.0, 0.0),
                            .place = each.name,
                            .chosen = &each == chosen,
                            .name = each.name});
@@ -197,7 +197,7 @@ std::vector<build::Edit> moved(const Build& build, std::string_view text, const 
   Vec2 value = face.across_axes(to);
   if (mark.kind == HoleMark::Kind::hole) {
     path = {kind, mark.place, "fixing", "holes", static_cast<int>(mark.index)};
-    value = fit::from_place(*place, face, to);
+    value = build::from_place(*place, face, to);
   }
   std::vector<build::Edit> out;
   for (int i = 0; i < 2; ++i) {

@@ -238,6 +238,8 @@ void HoleView::paint(Ui& ui, Session&, const SceneView& view) {
       list.AddLine(on_screen(a + (b - a) * (done / length)),
                    on_screen(a + (b - a) * (std::min(length, done + dash) / length)), ui.text(), ui.px(1.0F));
   };
+  if (plan->drilling)
+    for (const auto& [from, to] : plan->drilling->bends) dashed(pixel(view, from), pixel(view, to));
   if (const auto& rests = placing_->rests()) {
     if (rests->x) dashed(pixel(view, {*rests->x, 0.0}), pixel(view, {*rests->x, plan->size.y}));
     if (rests->y) dashed(pixel(view, {0.0, *rests->y}), pixel(view, {plan->size.x, *rests->y}));

@@ -1,6 +1,6 @@
 #include "viewer/measure_view.h"
 
-#include "fit/part_face.h"
+#include "build/part_face.h"
 
 #include <algorithm>
 #include <cmath>
@@ -29,8 +29,10 @@ std::vector<HoleAxis> holes_of(const Shown& shown) {
     if (bay == nullptr || !bay->fixing || bay->fixing->side) continue;
     const auto at = static_cast<std::size_t>(&place - shown.build.places.data());
     const geometry::Pose& pose = shown.host.places[at].frame.pose;  // x across, y along the drive, z out of the face
-    for (const auto& [along, right] : bay->fixing->holes)
-      out.push_back({pose.point({right, along, 0.0}), pose.turn[2], bay->fixing->diameter.dimension.nominal});
+    for (std::size_t i = 0; i < bay->fixing->holes.size(); ++i) {
+      const auto [along, right] = bay->fixing->middle(i);
+      out.push_back({pose.point({right, along, 0.0}), pose.turn[2], bay->fixing->width(i).nominal});
+    }
   }
   return out;
 }

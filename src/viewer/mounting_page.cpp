@@ -4,6 +4,7 @@
 #include "output/shopping_text.h"
 #include "output/steps_text.h"
 #include "output/text.h"
+#include "plans/plan_steps.h"
 #include "viewer/actions.h"
 
 #include <algorithm>
@@ -44,6 +45,10 @@ MountingPage mounting_page(const Shown& shown, const plans::Plan* tried, const p
   MountingPage out;
   out.mounting = plans::mounting(shown.build, shown.seated, shown.seating);
   out.items = plans::shopping(shown.build, shown.seated, shown.seating);
+  if (tried != nullptr) {
+    plans::add_work(*tried, out.mounting);
+    plans::add_work(*tried, out.items);
+  }
   out.heading = output::steps_heading(out.mounting);
   if (tried != nullptr)
     out.heading.push_back("With a change that is not made yet: " + output::say(*tried) + ". " +

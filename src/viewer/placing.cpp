@@ -53,6 +53,11 @@ std::optional<std::string> Placing::move(Session& session, const HoleMark& mark,
                                          bool follows) {
   if (!session.document()) return std::nullopt;
   if (!mark.moves()) return mark.held;
+  const double half = 0.5 * mark.diameter;
+  const bool on_part = to.x >= half && to.y >= half && to.x <= plan_->size.x - half && to.y <= plan_->size.y - half;
+  if (mark.kind == HoleMark::Kind::hole && !on_part)
+    return "refused: " + mark.name + " would leave " + plan_->part +
+           "; a hole that breaks out of an edge holds nothing";
   const auto edits = moved(*session.document()->build(), session.document()->text(), mark, to);
   if (edits.empty()) return mark.name + " does not move by itself";
   const std::string label = mark.name + " to " + figure(to.x) + ", " + figure(to.y);

@@ -1,7 +1,7 @@
 #include "viewer/snapping.h"
 
+#include "build/part_face.h"
 #include "fit/fixing.h"
-#include "fit/part_face.h"
 #include "parts/form.h"
 
 #include <algorithm>
@@ -75,10 +75,10 @@ void add_pattern(const Shown& shown, const HolePlan& plan, const HoleMark& mark,
   if (bay == nullptr || !bay->fixing) return;
   const auto held = offering(shown, *bay);
   if (!held) return;
-  const fit::PartFace face =
-      fit::face_of(shown.build.parts[static_cast<std::size_t>(place->part)].part, place->axis, place->back);
+  const build::PartFace face =
+      build::face_of(shown.build.parts[static_cast<std::size_t>(place->part)].part, place->axis, place->back);
   for (const fit::OfferedHole& hole : fit::offered_holes(held->drive, *bay)) {
-    const Vec2 at = fit::on_face(*place, face, hole.along, hole.other);
+    const Vec2 at = build::on_face(*place, face, hole.along, hole.other);
     const bool taken = std::any_of(plan.marks.begin(), plan.marks.end(), [&](const HoleMark& other) {
       return other.kind == HoleMark::Kind::hole && other.number != mark.number &&
              glm::distance(other.at, at) < taken_mm;

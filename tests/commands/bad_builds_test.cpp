@@ -191,6 +191,8 @@ TEST_CASE("slips of what the library and the standard know") {
       {"clearance = 0.5", "shelf.spacers = [0]", "2:17", "is none"},
       {"clearance = 0.5", "shelf.screws = [\"M3 x 6\", \"m3 x 6.0\"]", "2:16", "listed twice"},
       {"clearance = 0.5", "shelf.screws = [\"M3 x 6 ±1\"]", "2:16", "no length of a screw"},
+      {"clearance = 0.5", "shelf.screws = [\"M3x6\", \"M3 x 6\"]", "2:16", "listed twice"},  // the same screw
+      {"clearance = 0.5", "shelf.screws = [\"4 x M3 x 6\"]", "2:16", "leave the count out: \"M3 x 6\""},
       {"clearance = 0.5", "shelf.screws = [\"M9 x 6\"]", "2:16", "there is no thread `M9`"},
       {"clearance = 0.5", "shelf.heatsinks = [\"fin-heatsnk-4\"]", "2:19", "fin-heatsink-4"},
   });

@@ -45,6 +45,8 @@ SLIPS = [
     (["part", 0, "rear_opening"], {"up": 1}),
     (["part", 0, "rear_opening", "up"], -1),
     (["part", 1, "screws"], "M3"),
+    (["part", 1, "spacers"], 0),
+    (["part", 1, "spacers"], "?"),
     (["part", 5, "bends"], [{"from": [1, 2]}]),
     (["part", 5, "bends", 0, "inside"], -1),
     (["shelf", "spacers"], []),

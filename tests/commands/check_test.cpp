@@ -265,6 +265,6 @@ bus = "sata 6"
   // With a stud that is right only the height is open: 22 - 6 leaves 16, less the 0.1 to which a caliper reads.
   folder.write("right.build.toml", test::with(folder.read("plate.build.toml"), "length = 6 }", "length = 3 }"));
   const std::string right = folder.run({"check", "right.build.toml"}).out;
-  CHECK(right.find("Measure `3.5-inch drive height, 17.8 mm` to ±0.10") != std::string::npos);
+  CHECK(right.find("Measure `3.5-inch drive height, 17.8 mm` (`height`) to ±0.10") != std::string::npos);
   CHECK(right.find("fits up to 15.90;") != std::string::npos);
 }

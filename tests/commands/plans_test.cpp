@@ -73,6 +73,8 @@ TEST_CASE("plans refuses what it cannot do") {
   test::check_refused(folder.run({"plans", demo("thin-desktop"), "--apply", "99", "-o", "x.toml"}), 2,
                       demo("thin-desktop"), "there is no plan 99");
   test::check_refused(folder.run({"plans", demo("thin-desktop"), "--apply", "1"}), 2, "baywright:", "--output");
+  test::check_refused(folder.run({"plans", demo("thin-desktop"), "--apply", "1", "-o", demo("thin-desktop")}), 2,
+                      "baywright:", "--output is the build file itself");
   test::check_refused(folder.run({"plans", demo("thin-desktop"), "--seconds", "0"}), 2,
                       "baywright:", "--seconds must lie above 0");
   test::check_refused(folder.run({"plans", demo("thin-desktop"), "--drive", "card with tal fins"}), 2,

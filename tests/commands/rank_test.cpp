@@ -25,7 +25,7 @@ TEST_CASE("the demo: which drive and why, the fastest is no use in this slot, th
   CHECK(lines.front().starts_with("Take Plain SATA card 2 TB: it fits M.2 slot"));
   // 720 TB at 30 GB a day of 365 days a year: 65.75 years.
   CHECK(has(run.out, "65.8"));
-  CHECK(has(run.out, "The fastest, Quick PCIe card 1 TB: It speaks PCIe 4.0 x4, the slot SATA 6 Gb/s"));
+  CHECK(has(run.out, "The fastest, Quick PCIe card 1 TB: does not fit in M.2 slot."));
   CHECK(has(run.out, "A cache for another drive"));
   CHECK(has(run.out, "Whether it has DRAM is not stated."));
   CHECK(has(run.out, "No TBW is stated"));
@@ -57,7 +57,7 @@ TEST_CASE("a list of which nothing goes there ends with 1") {
   folder.write("x.csv", "name,use,bus\nquick,m2/2280-S3-M,pcie 4.0 x4\n");
   const test::Run run = folder.run({"rank", "x.csv", "--build", machine});
   CHECK(run.status == 1);
-  CHECK(test::lines(run.out).front() == "None of the 1 drives goes there.");
+  CHECK(test::lines(run.out).front() == "quick does not go there.");
 }
 
 TEST_CASE("a table for a spreadsheet has as many fields in each line") {
@@ -179,6 +179,66 @@ TEST_CASE("a drive that is too short for the slot has no temperature in rows for
   CHECK(has(json.substr(second), "\"warm_from_c\": null"));
   CHECK(has(json.substr(second), "\"heat\": []"));
   CHECK(has(json.substr(second), "\"outlook\": null"));
+}
+
+TEST_CASE("who writes much learns beside the answer what dense cells do, and which drive has none") {
+  const test::Folder folder;
+  folder.write("m.build.toml", narrow);
+  folder.write("x.csv",
+               "name,use,bus,price (EUR),capacity,tbw,warranty,read,cells\n"
+               "cheap,m2/2280-S3-M,pcie 4.0 x4,70,1 TB,600,5,7000,QLC\n"
+               "sound,m2/2280-S3-M,pcie 4.0 x4,90.50,1 TB,700,5,7000,TLC\n");
+  const auto top = [&](const std::string& daily) {
+    return headline(folder.run({"rank", "x.csv", "--build", "m.build.toml", "--daily", daily, "--now", "sata"}));
+  };
+  CHECK(has(top("120"), "cheap: QLC has 4 bits a cell"));
+  CHECK(has(top("120"), "Without that limit: sound (TLC), which costs 20.50 EUR more."));
+  CHECK(!has(top("10"), "bits a cell"));
+  const std::string page =
+      folder.run({"report", "m.build.toml", "--shortlist", "x.csv", "--daily", "120", "--now", "sata", "-o", "-"}).out;
+  CHECK(has(page, "reads large files about "));  // nothing is said of writing
+  CHECK(page.find("which costs 20.50") < page.find("class=\"facts\""));
+}
+
+TEST_CASE("a card that is too long for a slot that would not find it either is told both") {
+  const test::Folder folder;
+  folder.write("m.build.toml", test::with(test::with(narrow, "pcie 3.0 x2", "sata 6"), "[2280]", "[2242]"));
+  folder.write("x.csv", "name,use,bus\nlong,m2/2280-S3-M,pcie 4.0 x4\n");
+  const std::string rank = folder.run({"rank", "x.csv", "--build", "m.build.toml"}).out;
+  CHECK(has(rank, "does not go there"));
+  CHECK(has(rank, "2280"));
+  CHECK(has(rank, "SATA 6 Gb/s"));
+  const std::string page = folder.run({"report", "m.build.toml", "--shortlist", "x.csv", "-o", "-"}).out;
+  const std::string lead = page.substr(page.find("class=\"lead\""), 900);
+  CHECK(has(lead, "is longer than the slot holds"));
+  CHECK(has(lead, "only; the drive, which speaks"));
+}
+
+TEST_CASE("a plan that holds only if the board has a hole there is said as that") {
+  const test::Folder folder;
+  folder.write("m.build.toml", test::with(narrow, "[2280]", "[2242]"));
+  folder.write("x.csv", "name,use,bus\nlong,m2/2280-S3-M,pcie 4.0 x4\n");
+  const std::string rank = folder.run({"rank", "x.csv", "--build", "m.build.toml"}).out;
+  CHECK(has(rank, "What might make it fit: a stand-off at the 2280 hole"));
+  CHECK(has(rank, "Only if the board has a hole"));
+  const std::string page = folder.run({"report", "m.build.toml", "--shortlist", "x.csv", "-o", "-"}).out;
+  const std::string lead = page.substr(0, page.find("id=\"pictures\""));
+  CHECK(has(lead, "may fit with a change"));
+  CHECK(has(lead, "Only if the board has a hole or a nut there"));
+  CHECK(has(page, "at the <bdi>2280</bdi> hole of"));
+  CHECK(has(page, "if there is neither a hole nor a nut, stop here"));  // the step
+}
+
+TEST_CASE("a build in the place of a list and a list in that of a build are said to be that") {
+  const test::Folder folder;
+  folder.write("x.csv", " \n");
+  test::check_refused(folder.run({"rank", "x.csv"}), 2, "x.csv", "names its columns");
+  test::check_refused(folder.run({"rank", machine}), 2, "baywright: ", "looks like a build file");
+  test::check_refused(folder.run({"report", list, "--shortlist", machine, "-o", "x.html"}), 2,
+                      "baywright: ", "looks like a build file");
+  test::check_refused(folder.run({"report", list, "-o", "x.html"}), 2, "baywright: ", "looks like a list");
+  folder.write("de.csv", "name,use,bus,Preis\na,m2/2280-S3-M,pcie 4.0 x4,70\n");
+  test::check_refused(folder.run({"rank", "de.csv"}), 2, "de.csv", "it is called `price` here");
 }
 
 TEST_CASE("the answer does not rest on an endurance that nobody states, and says what it rests on") {

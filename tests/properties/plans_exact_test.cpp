@@ -43,8 +43,8 @@ int cost(plans::Price price) {
 
 Rank rank(const Way& way) {
   using plans::Caution;
-  const std::set<Caution> limits = {Caution::screws_longer, Caution::opening_moves, Caution::brackets_move,
-                                    Caution::hole_there, Caution::sheet_only};
+  const std::set<Caution> limits = {Caution::screws_longer, Caution::no_screw_suits, Caution::opening_moves,
+                                    Caution::brackets_move, Caution::hole_there,     Caution::sheet_only};
   int open = 0;
   for (const Caution caution : way.cautions) open += limits.contains(caution) ? 1 : 0;
   int hard = 0;

@@ -70,6 +70,21 @@ def commands(program, source, out):
         subprocess.run([program, *map(str, arguments)], check=True, stdout=subprocess.DEVNULL)
 
 
+def page(program, source, out, top):
+    """The top of the page for the customer whose laptop has a slot wired for SATA."""
+    sys.path.insert(0, str(source / "tests/page"))
+    import browser
+    file = pathlib.Path(top) / "laptop.html"
+    subprocess.run([program, "report", str(source / "models/builds/old-laptop.build.toml"), "--shortlist", SHELF, "--daily",
+                    "30", "--now", "hdd", "-o", str(file)], check=True, stdout=subprocess.DEVNULL)
+    with browser.Browser(*browser.SOFTWARE) as customer:
+        customer.look(width=1200, height=1150)
+        customer.open(file)
+        customer.wait_frames(1)
+        customer.save(out / "adviser-4-page.png")
+        print(out / "adviser-4-page.png")
+
+
 def main():
     if MISSING:
         print(f"{' and '.join(MISSING)} missing; install xvfb and xdotool")
@@ -93,6 +108,7 @@ def main():
 
         for task in (builder, modder, adviser):
             task(open_viewer, keep)
+        page(program, source, out, top)
     commands(program, source, out)
     return 0
 

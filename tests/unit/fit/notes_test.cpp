@@ -103,3 +103,34 @@ TEST_CASE("parts of the machine that meet only at their limits are noted, and no
   CHECK(screws->why.code == fit::Code::part_screw_short);
   test::check_mm(screws->why.figure("in"), 4.0 - 1.2, 1e-9);
 }
+
+TEST_CASE("spacers that a file names take from what a sheet's screws hold, and add their limits to its distance") {
+  const auto machine = [](const std::string& spacers) {
+    auto made = build::read_text(
+        "title = \"t\"\n[[part]]\nname = \"board\"\nsolid = { plate = [\"170 ±0\", \"170 ±0\", \"1.6 ±0\"] "
+        "}\n[[part]]\nname = \"tray\"\nsolid = { plate = [\"150 ±0\", \"120 ±0\", \"1 ±0\"] }\nremovable = "
+        "true\nscrews = \"M3x8\"\n" +
+            spacers +
+            "above = { part = \"board\", by = \"7 ±0.4\" }\n[[slot]]\nname = \"slot\"\non = { part = \"board\", at "
+            "= [45, 70], toward = \"+x\" }\nsocket = \"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 "
+            "x4\"\n[[drive]]\nname = \"card\"\nuse = \"m2/2280-S2-M\"\nbus = \"pcie 4.0 x4\"\n",
+        "t.build.toml");
+    if (const auto* fault = std::get_if<parts::Fault>(&made)) FAIL(fault->text());
+    return fit::check(std::get<build::Build>(made), {});
+  };
+  const auto gap = [](const fit::Check& check) {
+    for (const Finding& finding : check.seatings.at(0).findings)
+      if (finding.gap && finding.between[1] == "tray") return *finding.gap;
+    FAIL("no gap to the tray");
+    return fit::GapFigures{};
+  };
+  const fit::Check plain = machine("");
+  CHECK(note(plain.notes, Kind::host) == nullptr);  // 8 - 1 = 7
+  const fit::Check raised = machine("spacers = \"5 ±0.25\"\n");
+  const Finding* held = note(raised.notes, Kind::host);
+  REQUIRE(held != nullptr);
+  CHECK(held->why.code == fit::Code::part_screw_short);
+  test::check_mm(held->why.figure("in"), 8.0 - 1.0 - 5.25, 1e-9);
+  test::check_mm(gap(raised).nominal, gap(plain).nominal, 1e-9);  // `by` has them in it already
+  test::check_mm(gap(raised).min, gap(plain).min - 0.25, 1e-9);
+}

@@ -49,6 +49,8 @@ TEST_CASE("the plain sentence keeps to one figure and never promises more than t
   CHECK(plain(gap(fit::Verdict::fits, 1.6, 1.02, 2.2)) ==
         "It fits: 1.60 mm of air is left between fin heatsink and tray.");
   CHECK(plain(gap(fit::Verdict::marginal, 0.93, 0.38, 1.5)) ==
+        "It may not keep the air asked for: between fin heatsink and tray as little as 0.38 mm may be left.");
+  CHECK(plain(gap(fit::Verdict::marginal, 0.1, -0.38, 0.6)) ==
         "It may not fit: whether fin heatsink stays clear of tray depends on how exactly the parts are made.");
   CHECK(plain(gap(fit::Verdict::does_not_fit, 0.2, 0.1, 0.3)) ==
         "It does not fit with the air asked for: between fin heatsink and tray only 0.20 mm is left.");

@@ -54,21 +54,23 @@ TEST_CASE("what is filled into a phrase is not taken for a place to fill") {
 
 TEST_CASE("every code of a step, hazard, change, price, caution and remark has words in both languages") {
   for (const Language language : {Language::english, Language::german}) {
-    for (int i = 0; i <= static_cast<int>(plans::Action::start_up); ++i)
+    for (int i = 0; i <= static_cast<int>(plans::Action::cut); ++i)
       for (const int count : {0, 1, 4}) {
         const plans::Step step{
             .action = static_cast<plans::Action>(i), .what = "M3", .where = "tray", .count = count, .length = 8.0};
         check_said(output::say(language, step));
       }
-    for (int i = 0; i <= static_cast<int>(plans::Hazard::eyes); ++i)
+    for (int i = 0; i <= static_cast<int>(plans::Hazard::drive_warranty); ++i)
       check_said(output::say(language, static_cast<plans::Hazard>(i)));
     for (int i = 0; i <= static_cast<int>(plans::Kind::other_drive); ++i)
       check_said(
           output::say(language, plans::Change{.kind = static_cast<plans::Kind>(i), .what = "tray", .to = "other"}));
     for (int i = 0; i <= static_cast<int>(plans::Price::undone_hardly); ++i)
       check_said(output::word(language, static_cast<plans::Price>(i)));
+    plans::Plan plan;
+    plan.changes = {{.kind = plans::Kind::opening, .what = "tray", .through = "fins", .out = 0.4, .out_most = 0.93}};
     for (int i = 0; i <= static_cast<int>(plans::Caution::data_moves); ++i)
-      check_said(output::say(language, static_cast<plans::Caution>(i)));
+      check_said(output::say(language, plan, static_cast<plans::Caution>(i)));
     for (int i = 0; i <= static_cast<int>(value::Code::larger_sibling); ++i) {
       value::Remark remark;
       remark.code = static_cast<value::Code>(i);

@@ -1,5 +1,6 @@
 #include "plans/drilling.h"
 
+#include "build/there_holes.h"
 #include "standards/fasteners.h"
 #include "support/check_mm.h"
 #include "tolerance/draw.h"
@@ -105,7 +106,7 @@ TEST_CASE("the zones of position tolerances are those of ASME Y14.5") {
   CHECK(hand.cover == Cover::washer);  // ISO 7045 M3: 5.30 at the least; a drill of 5.2 may make 5.40
   check_mm(pattern.placings[2].least_hole, 3.0 + 0.42426 + 0.70711, 1e-4);
   CHECK(pattern.placings[2].process == "laser");
-  CHECK(pattern.placings[2].cover == Cover::head);
+  CHECK(pattern.placings[2].cover == Cover::washer);  // 4.2 is wider than the medium series of ISO 273, 3.4
 }
 
 TEST_CASE("the share of drillings in which all screws enter falls with the error of the process") {
@@ -256,6 +257,7 @@ TEST_CASE("holes that the outline has already are not drilled, and other opening
       holes[0][0] += 1.2;
       holes[1][0] += 6.0;  // beside the drawing's
     }
+  build::find_there(demo);
   const auto moved = std::get<Drilling>(drilling(demo, "lower spot", ""));
   CHECK(moved.holes[0].there);
   check_mm(moved.holes[0].there_off, 1.2, 0.03);
@@ -267,6 +269,7 @@ TEST_CASE("holes that the outline has already are not drilled, and other opening
       fixing.holes[1][0] -= 6.0;
       fixing.diameter.dimension.nominal = 3.0;  // the drawing's is 1.0 larger
     }
+  build::find_there(demo);
   const auto larger = drilling(demo, "lower spot", "");
   REQUIRE(std::holds_alternative<std::string>(larger));
   CHECK(std::get<std::string>(larger).find("lies in an opening of `panel`") != std::string::npos);
@@ -362,4 +365,30 @@ TEST_CASE("a hole near a bend is said to be, by the rule of the check") {
     if (hole.at.x > 60.0) check_mm(hole.bend, 95.0 - 90.86 - 1.7, 1e-9);
   }
   CHECK(near == 2);
+}
+
+TEST_CASE("a bend between a datum edge and the holes is known, since flat that edge is no place to measure from") {
+  const auto bent = [](const std::string& line) {
+    std::string text = panel();
+    return drilled(text.insert(text.find("[[panel]]"), "bends = [" + line + "]\n"));
+  };
+  CHECK(bent("{ from = [10, 0], to = [10, 200] }").bend_from_a);
+  CHECK_FALSE(bent("{ from = [10, 0], to = [10, 200] }").bend_from_b);
+  CHECK(bent("{ from = [0, 20], to = [300, 20] }").bend_from_b);
+  CHECK_FALSE(bent("{ from = [280, 0], to = [280, 200] }").bend_from_a);
+}
+
+TEST_CASE("a pilot hole stays in the turns of drilling and one that is there as asked for does not") {
+  build::Build build = read(panel());
+  build.parts[0].part.holes = {{"hole 1", 60.0 - 30.86, 44.0, 3.0}, {"hole 2", 60.0 + 30.86, 44.4, 3.4}};
+  build::find_there(build);
+  const auto got = std::get<Drilling>(drilling(build, {}, {}));
+  REQUIRE(got.holes.size() == 4);
+  CHECK(got.order.size() == 3);
+  std::size_t pilots = 0;
+  for (const DrillHole& hole : got.holes) {
+    if (hole.there) check_mm(hole.at.y, 44.4, 1e-9);  // where it is
+    if (!hole.there && hole.there_wide > 0.0) ++pilots;
+  }
+  CHECK(pilots == 1);
 }

@@ -4,6 +4,7 @@
 
 #include "support/check_mm.h"
 
+#include <algorithm>
 #include <doctest/doctest.h>
 #include <string>
 
@@ -18,6 +19,7 @@ struct Case {
   std::string top = "2.0 ±0.1";
   std::string clearance = "3.2";
   std::string method = "worst";
+  std::string use = "m2/2280-?-M";  // else its own code says how high its parts are
 };
 
 fit::Seating seating(const Case& c) {
@@ -30,9 +32,9 @@ fit::Seating seating(const Case& c) {
           c.lid +
           "\" }\n[[slot]]\nname = \"slot\"\non = { part = \"board\", at = [150, 150], toward = \"+x\" }\nsocket = "
           "\"m2/M/H4.2\"\nlengths = [2280]\nbus = \"pcie 4.0 x4\"\n[[drive]]\nname = \"card\"\nuse = "
-          "\"m2/2280-?-M\"\nbus = "
-          "\"pcie 4.0 x4\"\ntop = \"" +
-          c.top + "\"\n",
+          "\"" +
+          c.use + "\"\nbus = \"pcie 4.0 x4\"\n" +
+          (c.use.find('?') == std::string::npos ? "" : "top = \"" + c.top + "\"\n"),
       "case.build.toml");
   if (const auto* fault = std::get_if<parts::Fault>(&made)) FAIL(fault->text());
   return fit::check(std::get<build::Build>(made), {}).seatings.at(0);
@@ -106,7 +108,46 @@ TEST_CASE("too near the edge: measuring cannot settle it, and it says what would
   REQUIRE(got.has_value());
   CHECK(got->readings.empty());
   check_mm(got->room, 0.05, 1e-9);
-  check_mm(got->remain, 0.03 + 0.08 + 0.05 + 0.05, 1e-9);
+  check_mm(got->remain, 0.03 + 0.05 + 0.05 + 0.05, 1e-9);  // the card's thickness is read too
+}
+
+TEST_CASE("three readings where two do not do: it does not say that measuring cannot settle it") {
+  Case c;
+  c.top = "2.0 ±0.3";
+  c.clearance = "3.25";  // 0.20 over: stand-off 0.03 and three at 0.05 take 0.18, with the card's ±0.08 0.21
+  const auto got = plans::what_settles(seating(c), tolerance::Method::worst);
+  REQUIRE(got.has_value());
+  REQUIRE(got->readings.size() == 3);
+  CHECK(got->then == Verdict::fits);
+  for (const plans::Reading& each : got->readings) check_mm(each.to, 0.05, 1e-9);
+  CHECK(std::any_of(got->readings.begin(), got->readings.end(), [](const auto& each) { return each.key == "top"; }));
+  CHECK(got->readings[2].dimension.name == "card thickness");
+  CHECK(got->readings[2].key == "thickness");
+  c.lid = "8.75 ±0.05";
+  c.top = "2.0 ±0.05\"\nthickness = \"0.80 ±0.05";
+  CHECK(seating(c).verdict == Verdict::fits);
+}
+
+TEST_CASE(
+    "a card's own parts may be lower than its envelope: what they would have to read is said, and nothing silly") {
+  const auto top_of = [](const std::string& clearance) {
+    Case c;
+    c.use = "m2/2280-S3-M";  // parts above the card 1.40 ±0.10
+    c.lid = "8.75 ±0.1";
+    c.clearance = clearance;
+    for (const plans::Reading& each : plans::worth_measuring(seating(c), tolerance::Method::worst))
+      if (each.dimension.name == "parts above the card") return std::optional(each);
+    return std::optional<plans::Reading>();
+  };
+  // Lid 8.75 - 0.1 less 2.45 + 0.03, 0.05, 0.80 + 0.08: 5.24 over the bare card; read to ±0.05.
+  const auto low = top_of("3.95");
+  REQUIRE(low.has_value());
+  CHECK(low->key == "top");
+  REQUIRE(low->fits.has_value());
+  check_mm(*low->fits, 5.24 - 3.95 - 0.05, 1e-9);
+  const auto silly = top_of("4.75");
+  REQUIRE(silly.has_value());
+  CHECK_FALSE(silly->fits.has_value());  // 0.44
 }
 
 TEST_CASE("a length that is known as a limit only is to be read, and what it has to read") {

@@ -154,14 +154,36 @@ TEST_CASE("a sheet whose screws are named is raised with the screws that then ho
   const auto changed = build::edited("shelf = { spacers = [2] }\n" + text, raised->edits, "t.build.toml");
   REQUIRE(std::holds_alternative<std::string>(changed));
   CHECK(std::get<std::string>(changed).find("\"M3 x 8\"") != std::string::npos);
+  const auto read = build::read_text(std::get<std::string>(changed), "t.build.toml");
+  REQUIRE(std::holds_alternative<build::Build>(read));
+  const build::HostPart& tray = std::get<build::Build>(read).parts.at(1);
+  REQUIRE(tray.spacers.has_value());
+  check_mm(tray.spacers->dimension.nominal, 2.0, 1e-12);
+  check_mm(tray.spacers->dimension.plus, 0.25, 1e-12);
+  CHECK(tray.spacers->dimension.known == tolerance::Known::practice);
   // With screws of 4, which go in 2.8, the longest that goes no deeper is 4 again: 2.3 at that lift, and too little.
   std::string shorter = text;
   shorter.replace(shorter.find("M3 x 6"), 6, "M3 x 4");
   const plans::Search other = search(shorter);
   raised = of_kind(other, Kind::spacer);
   REQUIRE(raised != nullptr);
-  CHECK(std::find(raised->cautions.begin(), raised->cautions.end(), plans::Caution::screws_longer) !=
+  CHECK(std::find(raised->cautions.begin(), raised->cautions.end(), plans::Caution::no_screw_suits) !=
         raised->cautions.end());
+}
+
+TEST_CASE("a further plan does not put spacers on top of those that the last one left") {
+  std::string text = thin();
+  text.insert(text.find("removable"),
+              "screws = \"M3 x 6\"\nspacers = { length = \"1 ±0.25\", known = \"practice\" }\n");
+  text = "shelf = { spacers = [1, 3], screws = [\"M3 x 6\", \"M3 x 8\"] }\n" + text;
+  const plans::Search found = search(text);
+  const plans::Plan* raised = of_kind(found, Kind::spacer);
+  REQUIRE(raised != nullptr);
+  const plans::Change& change = raised->changes.front();
+  check_mm(change.spacer, 3.0, 1e-12);
+  check_mm(change.spacer_now, 1.0, 1e-12);
+  check_mm(change.value - change.from, 2.0, 1e-12);
+  check_mm(change.screw, 8.0, 1e-12);  // M3 x 6 would go in 6 - 1.2 - 3.25 = 1.55
 }
 
 TEST_CASE("plans use what lies on the shelf and nothing else") {
@@ -199,6 +221,24 @@ TEST_CASE("a board is raised no farther than its connectors may move in the rear
   plan = of_kind(enough, Kind::spacer);
   REQUIRE(plan != nullptr);
   CHECK_FALSE(moves(*plan));
-  CHECK(plan->edits.size() == 3);
+  CHECK(plan->edits.size() == 4);
   CHECK(of_kind(of_room(lift - 0.2), Kind::spacer) == nullptr);
+}
+
+TEST_CASE("an opening says how far the heatsink then stands out of the sheet") {
+  const auto file = build::file_text(BAYWRIGHT_SOURCE "/models/builds/thin-desktop.build.toml");
+  REQUIRE(std::holds_alternative<std::string>(file));
+  std::string text = std::get<std::string>(file);
+  text.replace(text.find("heatsink = \"fin-heatsink-4\""), 27,
+               "heatsink = { length = 60, width = 22, height = \"5.4 ±0.1\" }");
+  const plans::Search found = search(text);
+  const plans::Plan* cut = of_kind(found, Kind::opening);
+  REQUIRE(cut != nullptr);
+  CHECK(std::find(cut->cautions.begin(), cut->cautions.end(), plans::Caution::stands_out) != cut->cautions.end());
+  // Stand-off 2.45, solder 0.05, card 0.80, chips 1.40, pad 0.70 and 5.4 are 10.80, less 9.1 to the tray and its 1.2.
+  // The limits add up: 0.20 tray, 0.10 heatsink, 0.10 chips, 0.08 card, 0.07 pad, some 0.03 stand-off and
+  // 0.10 of the sheet.
+  CHECK(cut->changes.front().through == "tall fin heatsink");
+  check_mm(cut->changes.front().out, 10.80 - 9.1 - 1.2, 1e-6);
+  check_mm(cut->changes.front().out_most, 0.50 + 0.55 + 0.03 + 0.10, 0.005);
 }

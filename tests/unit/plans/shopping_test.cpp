@@ -3,10 +3,12 @@
 // practice, no source.
 #include "plans/shopping.h"
 
+#include "build/edit.h"
 #include "commands/../support/check_mm.h"
 #include "fit/check.h"
 #include "fit/host.h"
 #include "fit/seat.h"
+#include "plans/mounting.h"
 
 #include <algorithm>
 #include <doctest/doctest.h>
@@ -102,7 +104,8 @@ TEST_CASE("a panel takes a screw and a spacer for each of its four holes, and ne
   CHECK(never(inch.condition));
   check_mm(inch.mm, 0.5052, 1e-4);  // 0.060 + 6 x 0.013 inch is 3.5052, ASME B1.1 from memory
   const Item& spacer = item(all, ItemKind::spacer);
-  CHECK(spacer.designation == "spacer round 5.0, bore 3.2");  // ISO 273, fine series, as an engineering site quotes it
+  CHECK(spacer.designation ==
+        "spacer round, 5.0 long, bore 3.2");  // ISO 273, fine series, as an engineering site quotes it
   CHECK(spacer.count == 4);
   CHECK(has(spacer, Remark::measure_length));  // the build says 0.1; moulded ones have 0.25, common practice
   // Holes of 4.1 at most are wider than the 3.58 of ISO 273 medium, H13; yet 8 - 0.2 - 1.55 - 5.1 - 0.55 is 0.6 mm of
@@ -168,4 +171,36 @@ TEST_CASE("stand-offs that nuts hold take nuts and no screws, and a length that 
       listed(panel("standoffs = \"6.0 ±0.1\"", "length = \"2.0 ±0.1\", diameter = \"3.4 ±0.1\""), "disk", "left");
   CHECK(item(screws, ItemKind::screw).designation == "ISO 7045 M3");
   CHECK(has(item(screws, ItemKind::screw), Remark::length_open));
+}
+
+TEST_CASE("spacers and screws that the file names for a tray are bought, driven and set, and not forgotten") {
+  auto text = build::file_text(BAYWRIGHT_SOURCE "/models/builds/thin-desktop.build.toml");
+  REQUIRE(std::holds_alternative<std::string>(text));
+  std::string more = std::get<std::string>(text);
+  more.insert(more.find("removable = true"), "screws = \"M3 x 8\"\nspacers = \"3 ±0.25\"\n");
+  const auto read = build::read_text(more, BAYWRIGHT_SOURCE "/models/builds/thin-desktop.build.toml");
+  if (const auto* fault = std::get_if<parts::Fault>(&read)) FAIL(fault->text());
+  const build::Build& build = std::get<build::Build>(read);
+  int spacers = 0;
+  int screws = 0;
+  for (const Item& item : listed(build, "card with flat spreader", "rear slot")) {
+    if (item.part != "tray") continue;
+    CAPTURE(item.designation);
+    CHECK(item.count == 4);
+    CHECK(has(item, Remark::at_each_screw));
+    spacers += item.kind == ItemKind::spacer && item.designation == "spacer round, 3.0 long, bore 3.2" ? 1 : 0;
+    screws += item.kind == ItemKind::screw && item.designation == "ISO 7045 M3 x 8" ? 1 : 0;
+  }
+  CHECK(spacers == 1);
+  CHECK(screws == 1);
+  const fit::Check check = fit::check(build, {});
+  const fit::Host host = fit::compile(build);
+  const Mounting order = mounting(build, fit::seat(host, build, build.drives[0], 0), check.seatings.at(0));
+  CHECK(std::find(order.tools.begin(), order.tools.end(), "ordinary PH1 driver") != order.tools.end());  // M3: ISO 7045
+  for (const Step& step : order.steps) {
+    if (step.what != "tray") continue;
+    REQUIRE(step.screws.has_value());
+    CHECK(step.screws->length == 8.0);
+    if (step.action == Action::put_back) check_mm(step.length, 3.0, 1e-12);
+  }
 }

@@ -1,6 +1,6 @@
-#include "fit/part_face.h"
+#include "build/part_face.h"
 
-namespace baywright::fit {
+namespace baywright::build {
 
 using geometry::Vec2;
 using geometry::Vec3;
@@ -37,15 +37,15 @@ PartFace face_of(const parts::Part& part, int axis, bool back) {
   return {axis, back, others(low, axis), others(high - low, axis)};
 }
 
-Vec2 on_face(const build::Place& place, const PartFace& face, double along, double right) {
+Vec2 on_face(const Place& place, const PartFace& face, double along, double right) {
   const Vec3 side = glm::cross(place.toward, place.outward());
   return face.flat(Vec2(place.at[0], place.at[1]) + others(along * place.toward + right * side, face.axis));
 }
 
-Vec2 from_place(const build::Place& place, const PartFace& face, const Vec2& flat) {
+Vec2 from_place(const Place& place, const PartFace& face, const Vec2& flat) {
   const Vec2 away = face.across_axes(flat) - Vec2(place.at[0], place.at[1]);
   const Vec3 side = glm::cross(place.toward, place.outward());
   return {glm::dot(away, others(place.toward, face.axis)), glm::dot(away, others(side, face.axis))};
 }
 
-}  // namespace baywright::fit
+}  // namespace baywright::build

@@ -3,7 +3,7 @@
 #include "build/build.h"
 #include "geometry/vectors.h"
 
-namespace baywright::fit {
+namespace baywright::build {
 
 /// Flat coordinates of a face, mm from the part's lower left corner, x to the right and y up, looking at it; on a back
 /// face that is the part turned over.
@@ -25,7 +25,7 @@ struct PartFace {
 
 /// From a place's own terms, along its drive and to the right of its centre line, to the flat coordinates of the face
 /// that carries it, and back.
-[[nodiscard]] geometry::Vec2 on_face(const build::Place& place, const PartFace& face, double along, double right);
-[[nodiscard]] geometry::Vec2 from_place(const build::Place& place, const PartFace& face, const geometry::Vec2& flat);
+[[nodiscard]] geometry::Vec2 on_face(const Place& place, const PartFace& face, double along, double right);
+[[nodiscard]] geometry::Vec2 from_place(const Place& place, const PartFace& face, const geometry::Vec2& flat);
 
-}  // namespace baywright::fit
+}  // namespace baywright::build

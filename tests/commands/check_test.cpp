@@ -267,4 +267,8 @@ bus = "sata 6"
   const std::string right = folder.run({"check", "right.build.toml"}).out;
   CHECK(right.find("Measure `3.5-inch drive height, 17.8 mm` (`height`) to ±0.10") != std::string::npos);
   CHECK(right.find("fits up to 15.90;") != std::string::npos);
+  // Far from everything that is said, and no gap is left unnamed without a word.
+  folder.write("far.build.toml", test::with(test::with(folder.read("right.build.toml"), "by = 22", "by = 90"),
+                                            "standoffs = 6", "standoffs = 15"));
+  CHECK(folder.run({"check", "far.build.toml"}).out.find("Nothing comes nearer than") != std::string::npos);
 }

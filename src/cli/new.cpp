@@ -123,7 +123,8 @@ bus   = "sata 6"
 wears = [ { adapter = "adapter/2.5in-in-3.5in" } ]  # `baywright parts adapter` lists them
 )";
 
-constexpr const char* panel = R"(# Drives on a drilled panel, on spacers. Lengths are mm. Measure with the power off and the machine unplugged.
+constexpr const char* panel =
+    R"(# Drives on a drilled panel, on spacers. Lengths are mm. Measure with the power off and the machine unplugged.
 # Before you drill: boards and drives out of the case, eye protection on; deburr, and leave no chips behind.
 
 title         = "My panel"
@@ -174,8 +175,10 @@ int new_command(const Arguments& arguments) {
   }
   if (!write_whole(arguments.output, kind->second)) return could_not_finish;
   if (arguments.output == "-") return all_fit;
-  return print("wrote " + arguments.output + "; next: baywright check " + arguments.output + '\n') ? all_fit
-                                                                                                   : could_not_finish;
+  return print("wrote " + arguments.output + "; next: baywright check " + arguments.output +
+               "\nA sheet to measure by: baywright draw " + arguments.output + " --measure -o sheet.pdf\n")
+             ? all_fit
+             : could_not_finish;
 }
 
 }  // namespace baywright::cli

@@ -1,6 +1,7 @@
 #include "fit/sheet_holes.h"
 
 #include "build/there_holes.h"
+#include "geometry/outline.h"
 #include "standards/general_tolerances.h"
 
 #include <algorithm>
@@ -25,14 +26,8 @@ Vec2 nearest_on(const Vec2& p, const Vec2& a, const Vec2& b) {
 }
 
 bool inside(const std::vector<Outline>& outlines, const Vec2& p) {
-  bool in = false;
-  for (const Outline& outline : outlines)
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const Vec2& a = outline[i];
-      const Vec2& b = outline[(i + 1) % outline.size()];
-      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) in = !in;
-    }
-  return in;
+  const auto round_it = [&](const Outline& outline) { return geometry::contains(outline, p); };
+  return std::count_if(outlines.begin(), outlines.end(), round_it) % 2 == 1;
 }
 
 /// A hole that the part has for itself, or that is a place's already, is listed once, and no opening.

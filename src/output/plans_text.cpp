@@ -106,6 +106,9 @@ std::string plans_text(const Search& search, const std::optional<plans::Tallest>
          '\n';
   if (!search.plans.empty())
     out += wrapped("To write one as a new file: baywright plans " + file + " --apply 1 -o NEW.build.toml", 0) + '\n';
+  if (search.before.verdict != fit::Verdict::fits)
+    out +=
+        wrapped("Before you buy, a sheet to measure by: baywright draw " + file + " --measure -o sheet.pdf", 0) + '\n';
   const bool metal = std::any_of(search.plans.begin(), search.plans.end(), [](const Plan& plan) {
     return std::any_of(plan.changes.begin(), plan.changes.end(),
                        [](const plans::Change& change) { return change.kind == plans::Kind::opening; });

@@ -656,8 +656,7 @@ std::string say_reach(const Finding& finding, tolerance::Method method) {
   if (*finding.verdict == Verdict::fits)
     return head + ", and " + mm_down(gap.min) + " is left " + with_limits(method) +
            (pairs && finding.why.figure("hole") < sure - 1e-9
-                ? ", each axis looked at by itself; " + mm_up(sure) +
-                      " mm is the hole that is sure off along both at once."
+                ? ", each axis by itself; where both may be off at once, a hole of " + mm_up(sure) + " mm is sure."
                 : ".");
   const std::string wider = " Holes of " + mm_up(sure) + " mm with washers, or slots, would be sure" +
                             (pairs ? ", off along both axes at once too." : ".");

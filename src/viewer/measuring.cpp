@@ -1,6 +1,7 @@
 #include "viewer/measuring.h"
 
 #include "geometry/gap.h"
+#include "geometry/outline.h"
 
 #include <algorithm>
 #include <cmath>
@@ -70,14 +71,8 @@ double distance_to(const Vec3& p, const std::array<Vec3, 2>& side) {
 }
 
 bool inside(const std::vector<Outline>& outlines, const Vec2& p) {
-  bool in = false;
-  for (const Outline& outline : outlines)
-    for (std::size_t i = 0; i < outline.size(); ++i) {
-      const Vec2& a = outline[i];
-      const Vec2& b = outline[(i + 1) % outline.size()];
-      if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)) in = !in;
-    }
-  return in;
+  const auto round_it = [&](const Outline& outline) { return geometry::contains(outline, p); };
+  return std::count_if(outlines.begin(), outlines.end(), round_it) % 2 == 1;
 }
 
 /// An outline that stands for a circle.

@@ -78,7 +78,7 @@ def page(program, source, out, top):
     subprocess.run([program, "report", str(source / "models/builds/old-laptop.build.toml"), "--shortlist", SHELF, "--daily",
                     "30", "--now", "hdd", "-o", str(file)], check=True, stdout=subprocess.DEVNULL)
     with browser.Browser(*browser.SOFTWARE) as customer:
-        customer.look(width=1200, height=1150)
+        customer.look(width=1200, height=1030)
         customer.open(file)
         customer.wait_frames(1)
         customer.save(out / "adviser-4-page.png")

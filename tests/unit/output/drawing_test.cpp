@@ -169,3 +169,36 @@ TEST_CASE("a drive that cannot be put there gets its answer in words and no posi
     CHECK(group_of(svg, "stack").empty());
   }
 }
+
+TEST_CASE("a section beside an opening shows what stands in it, not only the sheet round it") {
+  const std::vector<Demo> found = demo_of(R"(
+title = "opening"
+[[part]]
+name = "board"
+solid = { plate = [200, 120, 1.6] }
+[[part]]
+name = "sheet"
+solid = { prism = { outline = [[0, 0], [200, 0], [200, 120], [0, 120]], holes = [[[24.2, 47], [97, 47], [97, 73], [24.2, 73]]], height = 1 } }
+above = { part = "board", by = 12 }
+[[slot]]
+name = "slot"
+on = { part = "board", face = "top", at = [20, 60], toward = "+x" }
+socket = "m2/M/H4.2"
+lengths = [2280]
+bus = "pcie 4.0 x4"
+[[drive]]
+name = "card"
+use = "m2/2280-S3-M"
+bus = "pcie 4.0 x4"
+wears = [ { pad = "1.0 ±0.1", compress = "30 %" }, { heatsink = "fin-heatsink-14", name = "fins" } ]
+)");
+  REQUIRE(found.size() == 1);
+  const fit::Seating& seating = found.front().seating;
+  REQUIRE(seating.deciding);
+  REQUIRE(seating.findings[*seating.deciding].between[1] == "sheet");
+  const std::string svg = to_svg(found.front().sheet());
+  const std::size_t section = svg.find("data-shows=\"section\"");
+  const std::size_t detail = svg.find("data-shows=\"detail\"");
+  REQUIRE(section < detail);
+  CHECK(svg.substr(section, detail - section).find(">fins") != std::string::npos);
+}

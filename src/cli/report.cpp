@@ -89,28 +89,6 @@ std::unique_ptr<Stage> stage_of(const std::string& text, const std::string& file
 
 // ---- which drive at which place
 
-bool better(const fit::Seating& a, const fit::Seating& b) {
-  if (a.verdict != b.verdict) return a.verdict < b.verdict;
-  const auto rate = [](const fit::Seating& seating) {
-    return seating.link ? standards::links::megabytes(*seating.link) : 0.0;
-  };
-  return rate(a) > rate(b);
-}
-
-/// Each drive at the place that suits it best: who asks wants to know where it goes, not where it does not.
-std::vector<fit::Seating> best_places(const fit::Check& check) {
-  std::vector<fit::Seating> out;
-  for (const fit::Seating& seating : check.seatings) {
-    const auto same =
-        std::find_if(out.begin(), out.end(), [&](const fit::Seating& each) { return each.drive == seating.drive; });
-    if (same == out.end())
-      out.push_back(seating);
-    else if (better(seating, *same))
-      *same = seating;
-  }
-  return out;
-}
-
 /// The best plan that makes it fit, with this drive if there is one.
 std::optional<plans::Plan> plan_for(const std::string& text, const std::string& file, const fit::Seating& seating) {
   plans::Options options;
@@ -314,9 +292,9 @@ int from_build(const Arguments& arguments, const std::string& text, output::Repo
   fit::Options options;
   options.drive = arguments.drive;
   options.place = arguments.place;
-  fit::Check check = fit::check(*build, options);
-  check.seatings = best_places(check);
-  report.asked = check.seatings;
+  const fit::Check check = fit::check(*build, options);
+  // Who asks wants to know where a drive goes, not where it does not.
+  for (const std::size_t i : fit::best_places(check)) report.asked.push_back(check.seatings[i]);
   const fit::Seating& seating = check.seatings[fit::worst(check)];
   std::optional<plans::Plan> plan;
   if (seating.verdict != Verdict::fits) plan = plan_for(text, arguments.file, seating);

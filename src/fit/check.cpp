@@ -286,19 +286,33 @@ bool more_pressing(const Seating& a, const Seating& b) {
 
 }  // namespace
 
-std::size_t worst(const Check& check) {
+bool suits_better(const Seating& a, const Seating& b) {
+  if (a.verdict != b.verdict) return a.verdict < b.verdict;
+  const auto rate = [](const Seating& seating) {
+    return seating.link ? standards::links::megabytes(*seating.link) : 0.0;
+  };
+  return rate(a) > rate(b);
+}
+
+std::vector<std::size_t> best_places(const Check& check) {
   const std::vector<Seating>& all = check.seatings;
-  std::vector<std::size_t> best;  // of each drive
+  std::vector<std::size_t> out;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const auto same =
-        std::find_if(best.begin(), best.end(), [&](std::size_t other) { return all[other].drive == all[i].drive; });
-    if (same == best.end())
-      best.push_back(i);
-    else if (more_pressing(all[*same], all[i]))
+        std::find_if(out.begin(), out.end(), [&](std::size_t other) { return all[other].drive == all[i].drive; });
+    if (same == out.end())
+      out.push_back(i);
+    else if (suits_better(all[i], all[*same]))
       *same = i;
   }
-  return *std::min_element(best.begin(), best.end(),
-                           [&](std::size_t a, std::size_t b) { return more_pressing(all[a], all[b]); });
+  return out;
+}
+
+std::size_t worst(const Check& check) {
+  const std::vector<std::size_t> best = best_places(check);
+  return *std::min_element(best.begin(), best.end(), [&](std::size_t a, std::size_t b) {
+    return more_pressing(check.seatings[a], check.seatings[b]);
+  });
 }
 
 }  // namespace baywright::fit

@@ -29,6 +29,12 @@ struct Options {
 [[nodiscard]] Seating check_seating(const Host& host, const build::Build& build, const build::Drive& drive, int slot,
                                     const Options& options);
 
+/// Whether a drive is better off at `a` than at `b`: by its verdict, then by its link.
+[[nodiscard]] bool suits_better(const Seating& a, const Seating& b);
+
+/// Indices of the seatings of each drive at the place that suits it best, in the order of their drives.
+[[nodiscard]] std::vector<std::size_t> best_places(const Check& check);
+
 /// Index of the seating that most needs looking at. Each drive counts at the place that suits it best: nobody means to
 /// put it where it is worst off. Of these the one with the worst verdict, among equals one with a gap that decides,
 /// then the least room, then the first. Wants at least one seating.

@@ -186,11 +186,11 @@ std::optional<Finding> reach(const std::vector<UsedHole>& used, const Drive& dri
   const tolerance::Dimension nowhere{};
   const double sure =
       pairs ? sure_hole(hole_match(drive, bay, used), fasteners::thread(bay.fixing->thread)->major.nominal,
-                        bay.fixing->placed.value_or(nowhere))
+                        bay.fixing->placed.value_or(nowhere), bay.fixing->diameter.dimension.minus)
             : bay.fixing->diameter.dimension.nominal - 2.0 * worst->gap->min;
   worst->why.figures.insert(
       worst->why.figures.end(),
-      {{"sure", sure}, {"hole", bay.fixing->diameter.dimension.low()}, {"pairs", pairs ? 1.0 : 0.0}});
+      {{"sure", sure}, {"hole", bay.fixing->diameter.dimension.nominal}, {"pairs", pairs ? 1.0 : 0.0}});
   return std::move(*worst);
 }
 

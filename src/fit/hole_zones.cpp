@@ -70,8 +70,8 @@ double position_zone(const Dimension& position) {
   return 2.0 * std::numbers::sqrt2 * std::max(position.minus, position.plus);
 }
 
-double sure_hole(const HoleMatch& match, double screw, const Dimension& position) {
-  return screw + position_zone(position) + drive_zone(match);
+double sure_hole(const HoleMatch& match, double screw, const Dimension& position, double under) {
+  return screw + position_zone(position) + drive_zone(match) + under;
 }
 
 }  // namespace baywright::fit

@@ -28,7 +28,9 @@ struct HoleMatch {
 /// mm, diameter: of the circle through the corners of a square of ± limits.
 [[nodiscard]] double position_zone(const tolerance::Dimension& position);
 
-/// mm: screw and both zones, the fixed fastener of ASME Y14.5 (from memory: no text of the standard was at hand).
-[[nodiscard]] double sure_hole(const HoleMatch& match, double screw, const tolerance::Dimension& position);
+/// mm, nominal: screw and both zones, the fixed fastener of ASME Y14.5 (from memory: no text of the standard was at
+/// hand), and `under`, by which a hole may come out smaller than asked for.
+[[nodiscard]] double sure_hole(const HoleMatch& match, double screw, const tolerance::Dimension& position,
+                               double under);
 
 }  // namespace baywright::fit

@@ -18,13 +18,18 @@ double asked_of_thread(const std::string& thread) {
   return fasteners::engagement_in_diameters("steel") * fasteners::thread(thread)->major.nominal;
 }
 
+double longer_screw(const build::HostPart& sheet) {
+  if (!sheet.screws) return 0.0;
+  const double missing = asked_of_thread(sheet.screws->thread) - goes_in(sheet, sheet.screws->length);
+  return missing > 1e-9 ? sheet.screws->length + missing : 0.0;
+}
+
 std::vector<Finding> part_screws(const build::Build& build) {
   std::vector<Finding> out;
   for (const build::HostPart& part : build.parts) {
-    if (!part.screws) continue;
+    if (!(longer_screw(part) > 0.0)) continue;
     const double in = goes_in(part, part.screws->length);
     const double least = asked_of_thread(part.screws->thread);
-    if (in >= least - 1e-9) continue;
     Finding note;
     note.kind = Kind::host;
     note.between = {part.name, ""};

@@ -14,6 +14,10 @@ namespace baywright::fit {
 /// What rules of thumb ask of a thread in steel, mm: one diameter.
 [[nodiscard]] double asked_of_thread(const std::string& thread);
 
+/// The shortest screw that goes in so far, mm, if its thread is so deep; 0: those that the sheet names do, or it names
+/// none.
+[[nodiscard]] double longer_screw(const build::HostPart& sheet);
+
 /// A note for each sheet whose screws go in less than is asked.
 [[nodiscard]] std::vector<Finding> part_screws(const build::Build& build);
 

@@ -8,6 +8,8 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <limits>
+#include <numbers>
 
 namespace baywright::output {
 
@@ -135,25 +137,162 @@ std::string hole_label(const Drilling& drilling, std::size_t i) {
                                       : "  Ø" + tolerance::in_words(hole.diameter.nominal));
 }
 
-/// Numbers beside the holes, on the side that has room within the box.
+double distance(const Box& box, const Vec2& p) {
+  return glm::distance(glm::clamp(p, box.low, box.high), p);
+}
+
+bool meet(const Box& a, const Box& b) {
+  return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
+}
+
+/// Where labels of holes may stand on one sheet, so that each is read as its own hole's and hides no other.
+class Labels {
+ public:
+  Labels(const Print& print, const Box& box, const std::vector<Vec2>& crosses, const Group& drawn)
+      : box_(box), crosses_(crosses) {
+    for (const DrillHole& hole : print.drilling.holes)
+      holes_.push_back({print.at(hole.at), 0.5 * hole.diameter.nominal});
+    for (std::size_t i = 1; i < print.drilling.outline.size(); ++i) take_opening(print.at(print.drilling.outline[i]));
+    take_texts(drawn);
+  }
+
+  /// Beside the hole, else farther off with a leader line.
+  void add(std::size_t hole, const std::string& says, Group& out) {
+    const Vec2 at = holes_[hole].at;
+    const double radius = holes_[hole].radius;
+    if (!holds(box_, at)) return;  // the sheet that shows it says what it is
+    for (const bool off_distances : {true, false})
+      for (const Vec2 way : {Vec2(1, -1), Vec2(-1, -1), Vec2(1, 1), Vec2(-1, 1)}) {
+        const Vec2 low = at + Vec2(way.x * (radius + 1.0), way.y < 0.0 ? -radius - 1.0 : radius + 3.2);
+        const Text label = label_at(low, says, way.x > 0.0 ? Anchor::start : Anchor::end);
+        if (may_stand(label, hole, off_distances, true)) return put(label, out);
+      }
+    for (const int asked : {2, 1, 0})  // off the lines of the distances and nearest to its own; nearest; with the line
+      for (double off = 5.0; off <= 60.0; off += 2.5)
+        for (int turn = 0; turn < 24; ++turn) {
+          const double angle = std::numbers::pi * turn / 12.0;
+          const Vec2 way(std::cos(angle), -std::sin(angle));
+          const Anchor anchor = way.x > 0.3 ? Anchor::start : way.x < -0.3 ? Anchor::end : Anchor::middle;
+          const Text label = label_at(at + (radius + off) * way + Vec2(0.0, 1.1), says, anchor);
+          if (!may_stand(label, hole, asked == 2, asked > 0)) continue;
+          const Box taken = box_of(label);
+          const Outline leader = {at + radius * way, glm::clamp(at, taken.low, taken.high)};
+          if (!may_lead(leader, hole)) continue;
+          out.add(Line{leader, false, {thin_line, ink, false}});
+          return put(label, out);
+        }
+  }
+
+ private:
+  struct Round {
+    Vec2 at;
+    double radius;
+  };
+
+  static Text label_at(const Vec2& at, const std::string& says, Anchor anchor) {
+    Text label = words(at, says, 3.0, anchor, true);
+    label.haloed = true;
+    return label;
+  }
+
+  /// Its rim as points; nothing of one that is a hole with a label.
+  void take_opening(const Outline& rim) {
+    constexpr double apart = 0.5;
+    Opening out{{Vec2(infinity), Vec2(-infinity)}, {}};
+    for (std::size_t i = 0; i < rim.size(); ++i) {
+      const Vec2& from = rim[i];
+      const Vec2 way = rim[(i + 1) % rim.size()] - from;
+      const int steps = std::max(1, static_cast<int>(std::min(1e4, std::ceil(glm::length(way) / apart))));
+      for (int k = 0; k < steps; ++k) out.rim.push_back(from + way * (static_cast<double>(k) / steps));
+      out.around = {glm::min(out.around.low, from), glm::max(out.around.high, from)};
+    }
+    const Vec2 middle = 0.5 * (out.around.low + out.around.high);
+    const double half = 0.5 * (out.around.high.x - out.around.low.x);
+    const bool labelled = std::any_of(holes_.begin(), holes_.end(), [&](const Round& hole) {
+      return glm::distance(hole.at, middle) + half <= hole.radius + 0.1;
+    });
+    if (!labelled) openings_.push_back(std::move(out));
+  }
+
+  /// Whether it keeps so far off each opening.
+  [[nodiscard]] bool off_openings(const Box& taken, double by) const {
+    for (const Opening& opening : openings_)
+      if (meet(grown(taken, by), opening.around))
+        for (const Vec2& p : opening.rim)
+          if (distance(taken, p) < by) return false;
+    return true;
+  }
+
+  void take_texts(const Group& group) {
+    for (const Item& item : group.items) {
+      if (const auto* inner = std::get_if<Group>(&item.drawn)) take_texts(*inner);
+      if (const auto* text = std::get_if<Text>(&item.drawn)) taken_.push_back(box_of(*text));
+    }
+  }
+
+  void put(const Text& label, Group& out) {
+    taken_.push_back(box_of(label));
+    out.add(label);
+  }
+
+  [[nodiscard]] bool may_stand(const Text& label, std::size_t own, bool off_distances, bool nearest) const {
+    const Box taken = box_of(label);
+    if (!within(box_, taken)) return false;
+    for (const Vec2& each : crosses_)
+      if (holds(grown(taken, 4.5), each)) return false;
+    for (const Box& other : taken_)
+      if (meet(grown(taken, 0.4), other)) return false;
+    const Round& mine = holes_[own];
+    const double away = distance(taken, mine.at);
+    if (!off_openings(taken, nearest ? std::max(0.5, away - mine.radius) : 0.5)) return false;
+    for (std::size_t i = 0; i < holes_.size(); ++i) {
+      const auto& [at, radius] = holes_[i];
+      const double arm = radius + 3.0;
+      const Box level = grown({at - Vec2(arm, 0.0), at + Vec2(arm, 0.0)}, 0.3);
+      const Box upright = grown({at - Vec2(0.0, arm), at + Vec2(0.0, arm)}, 0.3);
+      if (distance(taken, at) < radius + 0.5 || meet(taken, level) || meet(taken, upright)) return false;
+      if (off_distances &&
+          (meet(taken, grown({at, {at.x, box_.high.y}}, 0.3)) || meet(taken, grown({{box_.low.x, at.y}, at}, 0.3))))
+        return false;
+      // From middle to label and from rim to label: of a large hole and a small one either may mislead.
+      if (nearest && i != own && (distance(taken, at) <= away || distance(taken, at) - radius <= away - mine.radius))
+        return false;
+    }
+    return true;
+  }
+
+  /// Through no other hole and no words.
+  [[nodiscard]] bool may_lead(const Outline& leader, std::size_t own) const {
+    constexpr int points = 80;
+    for (int i = 0; i <= points; ++i) {
+      const Vec2 p = leader[0] + (leader[1] - leader[0]) * (static_cast<double>(i) / points);
+      for (const Box& each : taken_)
+        if (holds(each, p)) return false;
+      for (std::size_t k = 0; k < holes_.size(); ++k)
+        if (k != own && glm::distance(holes_[k].at, p) < holes_[k].radius + 0.3) return false;
+    }
+    return true;
+  }
+
+  struct Opening {
+    Box around;
+    Outline rim;
+  };
+  static constexpr double infinity = std::numeric_limits<double>::infinity();
+
+  Box box_;
+  std::vector<Opening> openings_;
+  std::vector<Vec2> crosses_;
+  std::vector<Round> holes_;
+  std::vector<Box> taken_;
+};
+
+/// What each hole is, beside it; nothing where no place within 60 mm is free: the tables have every hole.
 void add_numbers(const Print& print, const Box& box, const std::vector<Vec2>& crosses, Group& all) {
   Group out;
   out.name = "notes";
-  for (std::size_t i = 0; i < print.drilling.holes.size(); ++i) {
-    const double radius = 0.5 * print.drilling.holes[i].diameter.nominal;
-    for (const Vec2 way : {Vec2(1, -1), Vec2(-1, -1), Vec2(1, 1), Vec2(-1, 1)}) {
-      const Vec2 at = print.at(print.drilling.holes[i].at) +
-                      Vec2(way.x * (radius + 1.0), way.y < 0.0 ? -radius - 1.0 : radius + 3.2);
-      Text label = words(at, hole_label(print.drilling, i), 3.0, way.x > 0.0 ? Anchor::start : Anchor::end, true);
-      label.haloed = true;
-      const Box taken = box_of(label);
-      if (!within(box, taken)) continue;
-      if (std::any_of(crosses.begin(), crosses.end(), [&](const Vec2& each) { return holds(grown(taken, 4.5), each); }))
-        continue;
-      out.add(label);
-      break;
-    }
-  }
+  Labels labels(print, box, crosses, all);
+  for (std::size_t i = 0; i < print.drilling.holes.size(); ++i) labels.add(i, hole_label(print.drilling, i), out);
   all.add(std::move(out));
 }
 
@@ -436,8 +575,8 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
   add_holes(print, shown);
   const std::vector<Vec2> crosses = add_joints(print, tiles, own, box, shown);
   add_numbers(print, box, crosses, shown);
+  add_distances(print, box, sheet.all);  // first: where one meets a label, the label's halo parts the line
   sheet.all.add(std::move(shown));
-  add_distances(print, box, sheet.all);
   add_datum(print, box, sheet.all);
   add_foot(sheet, sheet.all);
   return sheet;
@@ -445,7 +584,7 @@ Sheet template_sheet(const Drilling& drilling, const std::string& title, bool mi
 
 /// As far from A and B as there are holes, with room for what stands beside them.
 Vec2 reach_of(const Drilling& drilling) {
-  constexpr double beside = 12.0;
+  constexpr double beside = 18.0;
   Vec2 out(0.0);
   for (const DrillHole& hole : drilling.holes)
     out = glm::max(out, hole.at + Vec2(0.5 * hole.diameter.nominal + beside));

@@ -173,9 +173,11 @@ void add_screws(const Drilling& drilling, Pages& pages) {
     if (pattern.raised) words += in_words(*pattern.raised);
     if (pattern.asked_under && !pattern.placings.empty()) words += ", wider than usual";
     words += "; sheet " + (pattern.sheet.open() ? std::string("thickness not said") : in_words(pattern.sheet));
-    pages.line({{0.0, words}});
+    pages.paragraph(words);
   }
-  pages.paragraph("For holes as asked for. A washer under heads over holes wider than the medium series of ISO 273.");
+  pages.paragraph(
+      "For holes as asked for. A washer under heads over holes wider than the medium series of ISO 273: it takes "
+      "thread, and baywright steps --shopping says which screw still holds with it.");
   if (std::any_of(drilling.patterns.begin(), drilling.patterns.end(), [](const plans::Pattern& each) {
         return !each.placings.empty() &&
                (each.asked_under || std::any_of(each.placings.begin(), each.placings.end(),
@@ -209,20 +211,20 @@ bool same_ways(const plans::Pattern& a, const plans::Pattern& b) {
 void add_way(const plans::Pattern& pattern, const std::string& places, Pages& pages) {
   pages.heading("Will every screw enter: " + places, 2 + static_cast<int>(pattern.placings.size()));
   pages.line({{0.0, "made by"},
-              {24.0, "position"},
-              {46.0, "a hole that is sure"},
-              {82.0, "drill"},
-              {96.0, "and then"},
-              {132.0, "all enter, holes as asked for"}},
+              {20.0, "position"},
+              {36.0, "a hole that is sure"},
+              {70.0, "drill"},
+              {82.0, "and then"},
+              {136.0, "all enter, holes as asked for"}},
              text_size, true);
   pages.rule();
   for (const Placing& placing : pattern.placings)
     pages.line({{0.0, placing.process},
-                {24.0, "±" + in_words(placing.position.plus)},
-                {46.0, at_least(placing.least_hole) + " or more"},
-                {82.0, in_words(placing.drill)},
-                {96.0, cover_words(placing.cover) + (placing.washer_under ? ", wider seat" : "")},
-                {132.0, share_of(placing)}});
+                {20.0, "±" + in_words(placing.position.plus)},
+                {36.0, at_least(placing.least_hole) + " or more"},
+                {70.0, in_words(placing.drill)},
+                {82.0, cover_words(placing.cover) + (placing.washer_under ? ", wider seat" : "")},
+                {136.0, share_of(placing)}});
   pages.paragraph("Asked for: " + in_words(pattern.diameter) + " for " + pattern.thread +
                   ": room for position zones of " + in_words(pattern.zones_allowed) + " in all; the holes of " +
                   pattern.drive + " alone take " + at_least(pattern.drive_zone) + '.');
@@ -245,7 +247,8 @@ void add_ways(const Drilling& drilling, Pages& pages) {
   if (drawn == drilling.patterns.end()) return;
   pages.paragraph(
       "A hole that is sure: screw and both zones, the fixed fastener of ASME Y14.5 (from memory), with the "
-      "circle round the ± limits as zone: it holds for a hole that is off along both axes at once, and baywright check "
+      "circle round the ± limits as zone, and what a hole may come out under its size: it holds for a hole that is off "
+      "along both axes at once, and baywright check "
       "names it too. All enter: of " +
       std::to_string(drawn->placings.front().drawn) +
       " drillings drawn at random, limits at three sigma, the drive free to be pushed and turned; the "

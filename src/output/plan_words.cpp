@@ -140,8 +140,7 @@ std::string say(const plans::Plan& plan, Caution caution) {
              "many turns hold.";
     case Caution::no_screw_suits:
       return "No usual screw length suits then: each would go into its thread by less than one diameter, or deeper "
-             "than "
-             "those of now do.";
+             "than those of now do. See how deep that is, and take screws that go in so far.";
     case Caution::opening_moves:
       return "The file does not describe the machine's rear opening (`rear_opening`): a raised board's connectors move "
              "in it, and cables and risers must still reach.";

@@ -1,11 +1,13 @@
 // The answer: two sentences for who asked, and what qualifies them.
 #include "output/answer_words.h"
+#include "output/more_words.h"
 #include "output/report_pieces.h"
 #include "output/value_words.h"
 #include "output/words.h"
 #include "value/capacity.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace baywright::output {
 
@@ -39,7 +41,8 @@ void head(Language language, const fit::Seating& seating, const std::optional<pl
 }
 
 /// Of one drive at one place.
-Spoken of_seating(Language language, const fit::Seating& seating, const std::optional<plans::Plan>& plan) {
+Spoken of_seating(Language language, const fit::Seating& seating, const std::optional<plans::Plan>& plan,
+                  tolerance::Method method) {
   Spoken out;
   head(language, seating, plan, out);
   const std::string drive = named(seating.drive);
@@ -52,7 +55,7 @@ Spoken of_seating(Language language, const fit::Seating& seating, const std::opt
                                       {"a", among(language, near->between[0])},
                                       {"b", among(language, near->between[1])},
                                       {"aside", near->provided ? std::string() : phrase(language, "own aside")},
-                                      {"gap", millimetres(language, near->gap->nominal)}}));
+                                      {"gap", air(language, *near->gap, method)}}));
     else
       out.sentences.push_back(phrase(language, "it fits", {{"drive", drive}, {"place", place}}));
     const fit::Reason& bus = seating.questions.bus.why;
@@ -263,7 +266,7 @@ class OfList {
   /// Where none is taken: the first that a change would help, else why the first does not go.
   [[nodiscard]] Spoken none() const {
     const auto& shown = report_.offer ? list_.tried[*report_.offer] : std::optional<plans::Tried>();
-    if (shown && list_.offers.size() == 1) return of_seating(language_, shown->seating, shown->plan);
+    if (shown && list_.offers.size() == 1) return of_seating(language_, shown->seating, shown->plan, list_.method);
     Spoken out;
     out.verdict = Verdict::does_not_fit;
     out.word = word(language_, out.verdict);
@@ -297,6 +300,13 @@ std::string fits_with(Language language, const plans::Plan& plan) {
   return phrase(language, caution.empty() ? "with plan" : "may with plan", {{"plan", changes}, {"caution", caution}});
 }
 
+std::string air(Language language, const fit::GapFigures& gap, tolerance::Method method) {
+  const std::string usual = millimetres(language, gap.nominal);
+  if (method != tolerance::Method::worst || !(gap.min >= 0.0) || !std::isfinite(gap.min)) return usual;
+  return phrase(language, "at worst",
+                {{"gap", usual}, {"least", localized(language, down_to_hundredths(gap.min)) + " mm"}});
+}
+
 const fit::Finding* nearest(const fit::Seating& seating) {
   if (!seating.deciding || *seating.deciding >= seating.findings.size()) return nullptr;
   const fit::Finding& finding = seating.findings[*seating.deciding];
@@ -304,8 +314,9 @@ const fit::Finding* nearest(const fit::Seating& seating) {
 }
 
 Spoken spoken(const Report& report) {
-  return report.buying != nullptr ? OfList(report).run()
-                                  : of_seating(report.language, report.shown->seating, report.shown->plan);
+  return report.buying != nullptr
+             ? OfList(report).run()
+             : of_seating(report.language, report.shown->seating, report.shown->plan, report.method);
 }
 
 }  // namespace baywright::output

@@ -49,7 +49,7 @@ std::string plan_section(const Report& report) {
   std::string inner = element("ul", " class=\"changes\"", changes);
   if (const fit::Finding* near = nearest(plan.after))
     inner += paragraph(phrase(language, "plan result",
-                              {{"gap", millimetres(language, near->gap->nominal)},
+                              {{"gap", air(language, *near->gap, report.method)},
                                {"a", among(language, near->between[0])},
                                {"b", among(language, near->between[1])},
                                {"aside", near->provided ? std::string() : phrase(language, "own aside")}}));

@@ -42,6 +42,8 @@ struct Spoken {
 /// Columns of the list that say nothing here, as a sentence.
 [[nodiscard]] std::string unused_columns(Language language, const plans::Buying& list);
 
+/// "1.65 mm (at worst 1.14 mm)", the latter where limits are worst case and it is known.
+[[nodiscard]] std::string air(Language language, const fit::GapFigures& gap, tolerance::Method method);
 /// The clearance that decides a seating; null where nothing is near.
 [[nodiscard]] const fit::Finding* nearest(const fit::Seating& seating);
 

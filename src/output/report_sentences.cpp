@@ -372,8 +372,9 @@ bool digit(char c) {
 std::string part_name(Language language, std::string text) {
   if (language == Language::english) return text;
   // Names of standards and sizes stay; these are the words that stand beside them.
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 18> words{
-      {{" with a low head, for M.2 cards", " mit flachem Kopf, für M.2-Karten"},
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 21> words{
+      {{"thermal paste", "Wärmeleitpaste"},
+       {" with a low head, for M.2 cards", " mit flachem Kopf, für M.2-Karten"},
        {"small plain washer", "kleine Unterlegscheibe"},
        {"plain washer", "Unterlegscheibe"},
        {"spacer round", "Abstandhülse, rund"},
@@ -384,6 +385,8 @@ std::string part_name(Language language, std::string text) {
        {", stud ", ", Gewindebolzen "},
        {"hexagon nut", "Sechskantmutter"},
        {"thermal pad", "Wärmeleitpad"},
+       {" for its screws", " für die Schrauben"},
+       {"at least", "mindestens"},
        {" thick", " dick"},
        {", soft enough for", ", weich genug für"},
        {" of compression", " Pressung"},
@@ -418,11 +421,13 @@ std::string say(Language language, const plans::Exchange& exchange) {
 }
 
 std::string say(Language language, plans::Remark remark, const plans::Item& item) {
-  constexpr std::array keys{"note wrong length", "note wrong thread", "note length open",  "note not sold",
-                            "note with board",   "note measure",      "note wide holes",   "note no washer",
-                            "note each screw",   "note longer",       "note stands there", "note own screws"};
+  constexpr std::array keys{"note wrong length", "note wrong thread", "note length open", "note not sold",
+                            "note with board",   "note measure",      "note wide holes",  "note no washer",
+                            "note each screw",   "note short",        "note longer",      "note stands there",
+                            "note own screws",   "note over washer",  "note wide spacer"};
   return phrase(language, keys[static_cast<std::size_t>(remark)],
-                {{"mm", size_words(language, item.named)}, {"part", among(language, item.part)}});
+                {{"mm", size_words(language, remark == plans::Remark::wide_spacer ? item.outside : item.named)},
+                 {"part", among(language, item.part)}});
 }
 
 // ---- steps
@@ -453,6 +458,12 @@ std::string with_tool(Language language, const fit::Reason& how) {
   return phrase(language, "with tool",
                 {{"tool", own.empty() ? tool_by(language, name, "with ")
                                       : phrase(language, "with own", {{"tool", named(own)}})}});
+}
+
+/// What lies between a part and what it is screwed to.
+std::string between(Language language, const plans::Step& step) {
+  const char* const key = step.washers_each > 1 ? "washers" : step.washers_each > 0 ? "washer" : "spacer";
+  return phrase(language, std::string("between ") + key, {{"length", size_words(language, step.length)}});
 }
 
 std::string fasteners(Language language, const plans::Step& step, const std::string& what) {
@@ -501,7 +512,7 @@ std::string say(Language language, const plans::Step& step) {
       break;
     case Action::put_back:
       if (step.length > 0.0)
-        key += step.screws ? " over spacers with" : " over spacers";
+        key += !step.screws ? " over spacers" : step.longer_screw > 0.0 ? " over spacers only" : " over spacers with";
       else if (step.screws)
         key += " with";
       break;
@@ -526,11 +537,16 @@ std::string say(Language language, const plans::Step& step) {
               {"where", among(language, step.where)},
               {"count", std::to_string(step.count)},
               {"length", size_words(language, step.length)},
+              {"between", between(language, step)},
               {"fasteners", step.count > 0 ? fasteners(language, step, what_kind) + (led ? "," : "") : std::string()},
               {"tool", with},
               {"screw", step.screws ? named(part_name(language, in_words(*step.screws))) : std::string()},
               {"thread", step.screws ? named(step.screws->thread) : std::string()},
               {"way", step.action == Action::put_in ? way_words(language, step.how) : std::string()}});
+  if (step.longer_screw > 0.0)
+    out += ' ' + phrase(language, "step longer screws",
+                        {{"screw", named(part_name(language, in_words(*step.screws)))},
+                         {"longer", size_words(language, std::ceil(step.longer_screw * 100.0 - 1e-6) / 100.0)}});
   if (step.action == Action::screw_outside) out += ' ' + phrase(language, "step outside");
   if ((step.action == Action::screw || step.action == Action::screw_outside) && step.count > 0)
     out += ' ' + phrase(language, "torque");

@@ -163,6 +163,7 @@ constexpr std::array table{
     Phrase{"it fits gap",
            "{drive} fits {place}: where it has the least to spare{aside}, between {a} and {b}, {gap} of air is left.",
            "{drive} passt in {place}: Wo am wenigsten Reserve ist{aside}, zwischen {a} und {b}, bleiben {gap} Luft."},
+    Phrase{"at worst", "{gap} (at worst {least})", "{gap} (ungünstigstenfalls {least})"},
     Phrase{"own aside", " (its own connector and screws aside)", " (Anschluss und Schrauben nicht mitgezählt)"},
     Phrase{"nothing to change", "Nothing has to be changed for it.", "Dafür muss nichts geändert werden."},
     Phrase{"slower link", "It runs slower there than it could: at {share} of what its own connection could carry.",
@@ -547,11 +548,13 @@ constexpr std::array table{
            "How it is held is not described: take screws that are longer by as much, so that as many turns hold.",
            "Wie es befestigt ist, ist nicht beschrieben: Nehmen Sie um ebenso viel längere Schrauben, damit gleich "
            "viele Gewindegänge halten."},
-    Phrase{"no screw suits",
-           "No usual screw length suits then: each would go into its thread by less than one diameter, or deeper than "
-           "those of now do.",
-           "Keine übliche Schraubenlänge passt dann: Jede griffe um weniger als einen Durchmesser ins Gewinde oder "
-           "ginge tiefer hinein als die jetzigen."},
+    Phrase{
+        "no screw suits",
+        "No usual screw length suits then: each would go into its thread by less than one diameter, or deeper than "
+        "those of now do. See how deep that is, and take screws that go in so far.",
+        "Keine übliche Schraubenlänge passt dann: Jede griffe um weniger als einen Durchmesser ins Gewinde oder "
+        "ginge tiefer hinein als die jetzigen. Sehen Sie nach, wie tief es ist, und nehmen Sie Schrauben, die so weit "
+        "greifen."},
     Phrase{"opening moves",
            "The rear opening is not described: a raised board's connectors move in it, and cables must still reach.",
            "Die Öffnung hinten ist nicht beschrieben: Die Anschlüsse einer höher gesetzten Platine wandern darin, und "
@@ -661,12 +664,22 @@ constexpr std::array table{
     Phrase{"note wide holes", "The holes may be wide; it goes under the screw head.",
            "Die Löcher können weit sein; sie kommt unter den Schraubenkopf."},
     Phrase{"note no washer",
-           "The holes may be wide, but over a washer these screws would not surely hold: none is listed.",
-           "Die Löcher können weit sein, aber mit Unterlegscheibe hielten diese Schrauben nicht sicher: Es ist keine "
-           "aufgeführt."},
+           "The holes may be wide, but with a washer no usual length surely holds without going too deep: none is "
+           "listed.",
+           "Die Löcher können weit sein, aber mit Unterlegscheibe hält keine übliche Länge sicher, ohne zu tief zu "
+           "reichen: Es ist keine aufgeführt."},
+    Phrase{"note over washer", "Not the length described, {mm}: under the washer that one would not surely hold.",
+           "Nicht die beschriebene Länge, {mm}: Mit der Unterlegscheibe hielte die nicht sicher."},
+    Phrase{"note wide spacer", "The holes are wide: take one at least {mm} across (common practice, no source).",
+           "Die Löcher sind weit: eine mit mindestens {mm} Außendurchmesser nehmen (übliche Erfahrung, ohne Quelle)."},
     Phrase{"note each screw",
            "For {part}, one set at each of its screws; four are taken, since how many it has is not said.",
            "Für {part}, je Schraube ein Satz; gerechnet ist mit vier, denn ihre Zahl ist nicht angegeben."},
+    Phrase{"note short",
+           "Not the {mm} long ones of the file: over the spacers these go into their thread by less than one diameter. "
+           "See first how deep it is.",
+           "Nicht die {mm} langen der Datei: Über den Abstandhülsen greifen sie um weniger als einen Durchmesser ins "
+           "Gewinde. Sehen Sie vorher nach, wie tief es ist."},
     Phrase{"note longer", "Over the spacers; only where the screws that came out are shorter.",
            "Über den Abstandhülsen; nur, wenn die ausgebauten Schrauben kürzer sind."},
     Phrase{"note own screws", "The screws that hold the drive in it are not counted: see what came with it.",
@@ -708,8 +721,17 @@ constexpr std::array table{
     Phrase{"step set spacers of",
            "Set {count} spacers of {length} over the holes of {where}; a dab of tape holds them.",
            "Setzen Sie {count} Abstandhülsen von {length} auf die Löcher von {where}; ein Stück Klebeband hält sie."},
-    Phrase{"step set spacers under", "See that spacers of {length} are under {where}, one at each of its screws.",
-           "Prüfen Sie, dass Abstandhülsen von {length} unter {where} sitzen, eine an jeder Schraube."},
+    Phrase{"step set spacers under", "See that under {where} there is {between} at each screw.",
+           "Prüfen Sie, dass unter {where} an jeder Schraube {between} liegt."},
+    Phrase{"between spacer", "a spacer of {length}", "eine Abstandhülse von {length}"},
+    Phrase{"between washer", "a washer of {length}", "eine Unterlegscheibe von {length}"},
+    Phrase{"between washers", "a pair of washers ({length} in all)", "ein Paar Unterlegscheiben (zusammen {length})"},
+    Phrase{
+        "step longer screws",
+        "Screws {screw} go into their thread by less than one diameter then: longer ones are needed, at least "
+        "{longer}; see first that the thread is as deep.",
+        "Schrauben {screw} greifen dann um weniger als einen Durchmesser ins Gewinde: Es braucht längere, mindestens "
+        "{longer}; sehen Sie vorher nach, ob das Gewinde so tief ist."},
     Phrase{"step peel", "Peel the films off both faces of {what} and keep your fingers off them.",
            "Ziehen Sie die Folien von beiden Seiten ab ({what}) und fassen Sie die Flächen nicht an."},
     Phrase{"step lay pad", "Lay {what} on the chips of {where}, flat and without a bubble.",
@@ -757,16 +779,18 @@ constexpr std::array table{
            "Bauen Sie {what} mit den eigenen Schrauben wieder ein, {screw}."},
     Phrase{
         "step put back over spacers",
-        "Put {what} back with spacers of {length} between, one at each screw, and with screws that are longer by as "
-        "much if its own hold no more.",
-        "Bauen Sie {what} über Abstandhülsen von {length} wieder ein, eine an jeder Schraube, und mit um ebenso viel "
-        "längeren Schrauben, wenn die eigenen nicht mehr halten."},
+        "Put {what} back with {between} at each screw, and with screws that are longer by as much if its own hold no "
+        "more.",
+        "Bauen Sie {what} wieder ein, an jeder Schraube {between}, und mit um ebenso viel längeren Schrauben, wenn die "
+        "eigenen nicht mehr halten."},
+    Phrase{"step put back over spacers only", "Put {what} back with {between} at each screw.",
+           "Bauen Sie {what} wieder ein, an jeder Schraube {between}."},
     Phrase{
         "step put back over spacers with",
-        "Put {what} back with screws {screw} and spacers of {length} between, one at each screw; screws that came out "
-        "shorter are too short over them.",
-        "Bauen Sie {what} mit Schrauben {screw} über Abstandhülsen von {length} wieder ein, eine an jeder Schraube; "
-        "kürzere, die herauskamen, sind darüber zu kurz."},
+        "Put {what} back with screws {screw} and {between} at each screw; screws that came out shorter are too short "
+        "then.",
+        "Bauen Sie {what} mit Schrauben {screw} wieder ein, an jeder Schraube {between}; kürzere, die herauskamen, "
+        "sind dann zu kurz."},
     Phrase{"step start up",
            "Connect battery and mains, start, and see that {what} is there with its full capacity. Keep the copy until "
            "it is.",

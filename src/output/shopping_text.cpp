@@ -120,12 +120,14 @@ std::string say(Remark remark, const Item& item) {
     case Remark::wide_holes:
       return "The holes may be wider than the medium series of ISO 273 (under wide holes: common practice, no source).";
     case Remark::no_washer:
-      return "The holes may be wider than the medium series of ISO 273, but under a washer these screws would not "
-             "surely "
-             "hold: none is listed.";
+      return "The holes may be wider than the medium series of ISO 273, but with a washer no usual length both surely "
+             "holds and does not go too deep: none is listed. Drill smaller, or raise the drive by another height.";
     case Remark::at_each_screw:
       return "At each screw of " + item.part +
              ": the file does not say how many these are, and four are taken (common practice, no source).";
+    case Remark::short_screws:
+      return "Not the build's, " + in_words(item.named) +
+             " long: over its spacers they go into their thread by less than one diameter. See first how deep that is.";
     case Remark::longer_screws:
       return "They go over its spacers: only where the screws that came out are shorter.";
     case Remark::stands_there:
@@ -133,6 +135,12 @@ std::string say(Remark remark, const Item& item) {
              "before you buy one.";
     case Remark::own_screws:
       return "The screws that hold the drive in it are not counted: see what came with it.";
+    case Remark::over_washer:
+      return "Not the build's, " + in_words(item.named) +
+             " long: with the washer under its head that one would not surely hold.";
+    case Remark::wide_spacer:
+      return "The holes leave the usual one, two screw diameters wide, less than 1 mm of seat: take one at least " +
+             in_words(item.outside) + " across (common practice, no source).";
   }
   return {};
 }

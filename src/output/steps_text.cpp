@@ -31,18 +31,35 @@ std::string say_drive(const Step& step) {
            " asks (a latch, rails, the bracket's screw): the build file names no screws.";
   std::string text = "Drive " + fasteners(step, "screw");
   if (step.washers) text += step.count == 1 ? " a washer under its head," : " a washer under each head,";
+  if (step.no_washers) text += " no washer (the holes are wide, but no usual length holds with one),";
   if (!step.how.words.empty()) text += " with " + tool_in_words(step.how);
   text += step.count > 1 ? ", crosswise and hand-tight: start all of them before you tighten one. " : ", hand-tight. ";
   return text + "No source gives a torque for " + (step.count > 1 ? "them." : "it.");
+}
+
+/// "a spacer of 3.00 mm at each screw".
+std::string at_each_screw(const Step& step) {
+  const std::string length = tolerance::in_words(step.length) + " mm";
+  if (step.washers_each > 1) return "a pair of washers (" + length + " in all) at each screw";
+  return (step.washers_each > 0 ? "a washer of " : "a spacer of ") + length + " at each screw";
+}
+
+/// That the screws which the file names are too short over the spacers; empty: they are not.
+std::string say_longer(const Step& step) {
+  if (!(step.longer_screw > 0.0)) return {};
+  return " Screws " + in_words(*step.screws) +
+         " go into their thread by less than one diameter then: longer ones are needed, at least " +
+         up_to_hundredths(step.longer_screw) + " mm; see first that the thread is as deep.";
 }
 
 std::string say_put_back(const Step& step) {
   const std::string put = "Put " + step.what + " back with ";
   const std::string screw = step.screws ? in_words(*step.screws) : "";
   if (!(step.length > 0.0)) return put + "its own screws" + (screw.empty() ? "" : ", " + screw) + '.';
-  const std::string spacers = "spacers " + tolerance::in_words(step.length) + " mm between, one at each screw";
-  if (screw.empty()) return put + spacers + ", and with screws that are longer by as much if its own hold no more.";
-  return put + "screws " + screw + " and " + spacers + "; screws that came out shorter are too short over them.";
+  if (screw.empty())
+    return put + at_each_screw(step) + ", and with screws that are longer by as much if its own hold no more.";
+  if (step.longer_screw > 0.0) return put + at_each_screw(step) + '.' + say_longer(step);
+  return put + "screws " + screw + " and " + at_each_screw(step) + "; screws that came out shorter are too short then.";
 }
 
 std::string listed(const std::vector<std::string>& names) {
@@ -89,8 +106,7 @@ std::string say(const Step& step) {
              ", hand-tight.";
     case Action::set_spacers:
       if (step.count == 0)
-        return "See that spacers of " + tolerance::in_words(step.length) + " mm are under " + step.where +
-               ", one at each of its screws.";
+        return "See that under " + step.where + " there is " + at_each_screw(step) + '.' + say_longer(step);
       return "Set " + std::to_string(step.count) + " spacers" +
              (step.length > 0.0 ? " of " + tolerance::in_words(step.length) + " mm" : std::string()) +
              " over the holes of " + step.where + "; a dab of tape holds them.";

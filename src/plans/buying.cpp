@@ -29,13 +29,6 @@ value::Standing standing_of(fit::Verdict verdict) {
   return value::Standing::not_known;
 }
 
-/// Whether `a` is the better place of the two: by its verdict, then by its link.
-bool better(const fit::Seating& a, const fit::Seating& b) {
-  if (a.verdict != b.verdict) return a.verdict < b.verdict;
-  const auto rate = [](const fit::Seating& seating) { return seating.link ? links::megabytes(*seating.link) : 0.0; };
-  return rate(a) > rate(b);
-}
-
 /// What the drive is called in the machine: findings must not take it for one of its parts.
 std::string name_in(const build::Build& build, std::string name) {
   while (std::any_of(build.parts.begin(), build.parts.end(),
@@ -92,7 +85,7 @@ class Trying {
     std::optional<Best> best;
     for (const int place : places_) {
       fit::Seating seating = fit::check_seating(host_, build_, drive, place, {});
-      if (!best || better(seating, best->tried.seating)) best = Best{{std::move(seating), {}, {}}, place};
+      if (!best || fit::suits_better(seating, best->tried.seating)) best = Best{{std::move(seating), {}, {}}, place};
     }
     const bool seats = fit::seats(drive, best->tried.seating.questions);
     const fit::Seated seated =

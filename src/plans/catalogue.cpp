@@ -15,6 +15,7 @@ std::string limited(const tolerance::Dimension& dimension) {
 
 std::string sourced(const tolerance::Dimension& dimension) {
   const bool measured = dimension.known == tolerance::Known::measured;  // as a file's lengths are if it says nothing
+  if (measured && dimension.source.empty() && !dimension.uniform) return limited(dimension);
   return "{ length = " + limited(dimension) +
          (dimension.source.empty() ? "" : ", source = " + build::quoted(dimension.source)) +
          (measured ? "" : ", known = " + build::quoted(tolerance::word(dimension.known))) +

@@ -58,7 +58,7 @@ void add_openings(std::vector<Option>& out, const Spot& spot, const fit::Seating
 
 /// A length with its limits as a file says it; limits of 0 too, since a bare figure would get those of the tool.
 [[nodiscard]] std::string limited(const tolerance::Dimension& dimension);
-/// The same with its source: { length = "9.6 ±0.2", source = "caliper" }.
+/// The same with its source, if it has one: { length = "9.6 ±0.2", source = "caliper" }.
 [[nodiscard]] std::string sourced(const tolerance::Dimension& dimension);
 
 /// Whether a change can bear on a finding about where the drive sits.

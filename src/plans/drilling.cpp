@@ -29,9 +29,7 @@ namespace {
 constexpr double least_side = 10.0;  // mm: a smaller part is hidden by the sheet's own marks
 constexpr std::int64_t drillings = 10'000;
 constexpr std::uint64_t seed = 1;
-constexpr double drill_step = 0.1;           // of the twist drills that are sold
-constexpr double seat_asked = 1.0;           // mm of sheet round a hole, under a spacer: common practice, no source
-constexpr double spacer_in_diameters = 2.0;  // how wide it is, as a seating has it: common practice, no source
+constexpr double drill_step = 0.1;  // of the twist drills that are sold
 
 Outline rectangle(const Vec2& low, const Vec2& high) {
   return {low, {high.x, low.y}, high, {low.x, high.y}};
@@ -96,28 +94,27 @@ Cover cover_of(const std::string& thread, double hole) {
   return covers ? Cover::head : Cover::nothing;
 }
 
-/// Whether that hole leaves what stands on the sheet too little of it.
-bool wants_seat(double hole, double seat) {
-  return seat > 0.0 && !(0.5 * (seat - hole) >= seat_asked);
-}
-
-/// `seat`: mm across what stands on the sheet round each hole; 0: nothing does.
-std::vector<Placing> placings(const build::Fixing& fixing, const fit::HoleMatch& match, double seat) {
+/// `stood_on`: spacers or stand-offs stand on the sheet round each hole.
+std::vector<Placing> placings(const build::Fixing& fixing, const fit::HoleMatch& match, bool stood_on) {
   const fasteners::Thread& thread = *fasteners::thread(fixing.thread);
   std::vector<Placing> out;
+  const auto own = [&](std::string_view process) {
+    return fixing.placed && fixing.placed->name.find('(' + std::string(process) + ')') != std::string::npos;
+  };
   const auto add = [&](const general::Process& process) {
     Placing made{.process = std::string(process.id), .position = *process.position};
     const Dimension& position = made.position;
     made.zone = fit::position_zone(position);
-    made.least_hole = fit::sure_hole(match, thread.major.nominal, position);
+    // The build's own holes have the limits that it gives, others those of their process.
+    const double under = own(made.process)  ? fixing.diameter.dimension.minus
+                         : process.diameter ? std::max(0.0, -process.diameter->low())
+                                            : 0.0;
+    made.least_hole = fit::sure_hole(match, thread.major.nominal, position, under);
     made.drill = drill_step * std::ceil(made.least_hole / drill_step - 1e-9);
     made.cover = cover_of(fixing.thread, made.drill + (process.diameter ? process.diameter->high() : 0.0));
-    made.washer_under = wants_seat(made.drill, seat);
+    made.washer_under = stood_on && wants_wide_spacer(fixing.thread, made.drill);
     if (!fixing.diameter.dimension.open()) draw(match, thread.major.nominal, made);
     out.push_back(std::move(made));
-  };
-  const auto own = [&](std::string_view process) {
-    return fixing.placed && fixing.placed->name.find('(' + std::string(process) + ')') != std::string::npos;
   };
   for (const general::Process& process : general::processes())
     if (process.position && (process.id != "print" || own(process.id))) add(process);
@@ -162,9 +159,8 @@ Pattern pattern_of(const Place& place, const Bay& bay, const build::PartFace& fa
   out.drive_zone = fit::drive_zone(match);
   out.asked_cover = cover_of(fixing.thread, fixing.diameter.dimension.high());
   const bool stood_on = bay.spacers || bay.standoffs;
-  const double seat = stood_on ? spacer_in_diameters * fasteners::thread(fixing.thread)->major.nominal : 0.0;
-  out.asked_under = wants_seat(fixing.diameter.dimension.nominal, seat);
-  if (ways) out.placings = placings(fixing, match, seat);
+  out.asked_under = stood_on && wants_wide_spacer(fixing.thread, fixing.diameter.dimension.nominal);
+  if (ways) out.placings = placings(fixing, match, stood_on);
   return out;
 }
 

@@ -46,7 +46,7 @@ struct Placing {
   std::string process;            // "hand drill"
   tolerance::Dimension position;  // of a hole, either axis
   double zone = 0.0;              // mm, diameter of the zone round its place in which a hole's axis lies
-  double least_hole = 0.0;        // mm: with no smaller hole all screws enter whatever the limits do
+  double least_hole = 0.0;        // mm, asked for: with no smaller one all screws enter, whatever the limits do
   double drill = 0.0;             // mm: the next size in steps of 0.1
   Cover cover = Cover::unknown;   // over that hole, as large as the process may make it
   bool washer_under = false;      // that hole leaves a spacer or stand-off less than 1 mm of seat round it (practice)

@@ -1,5 +1,6 @@
 #include "plans/mounting.h"
 
+#include "fit/part_screws.h"
 #include "plans/washers.h"
 #include "standards/tools.h"
 
@@ -63,8 +64,12 @@ class Order {
  private:
   void add(Step step) {
     const bool drives = step.action == Action::screw || step.action == Action::screw_outside;
-    step.washers = drives && !seated_.screws.empty() && bay_ != nullptr && bay_->fixing &&
-                   washers_under_heads(*bay_, screw_thread(), seating_, 0.0) == Washers::wanted;
+    if (drives && !seated_.screws.empty() && bay_ != nullptr && bay_->fixing) {
+      const UnderHeads heads = washers_under_heads(*bay_, screw_thread(), seating_, 0.0);
+      step.washers = heads.washers == Washers::wanted;
+      step.no_washers = heads.washers == Washers::would_not_hold;
+      if (step.length > 0.0) step.length += heads.longer;
+    }
     out_.steps.push_back(std::move(step));
   }
 
@@ -88,10 +93,7 @@ class Order {
     for (const std::string& name : taken_) take_out(name);
     for (const build::HostPart& part : build_.parts)  // what stays has its spacers before the drive comes
       if (part.spacers && std::find(taken_.begin(), taken_.end(), part.name) == taken_.end())
-        add({.action = Action::set_spacers,
-             .where = part.name,
-             .length = part.spacers->dimension.nominal,
-             .screws = part.screws});
+        add(over_spacers({.action = Action::set_spacers, .where = part.name, .screws = part.screws}, part));
     if (bay_ != nullptr && bay_->fixing && (bay_->panel || bay_->fixing->placed))
       add({.action = Action::drill,
            .where = place_->name,
@@ -123,9 +125,16 @@ class Order {
     Step step{.action = Action::put_back, .what = name};
     if (const build::HostPart* back = part(name)) {
       step.screws = back->screws;
-      if (back->spacers) step.length = back->spacers->dimension.nominal;
+      if (back->spacers) step = over_spacers(std::move(step), *back);
     }
     add(std::move(step));
+  }
+
+  [[nodiscard]] static Step over_spacers(Step step, const build::HostPart& part) {
+    step.length = part.spacers->dimension.nominal;
+    step.washers_each = washers_between(part.spacers->dimension, part.screws ? part.screws->thread : std::string());
+    step.longer_screw = fit::longer_screw(part);
+    return step;
   }
 
   void need(const std::string& tool) {

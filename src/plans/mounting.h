@@ -62,7 +62,10 @@ struct Step {
                         // driver
   std::optional<build::Screw> screws{};  // take_out, put_back, spacers under a part: that hold it
   std::vector<Hazard> hazards{};
-  bool washers = false;  // screw, screw_outside: one under each head, as washers.h wants them
+  int washers_each = 0;       // put_back, spacers under a part: that come to `length` at each screw; 0: spacers do
+  double longer_screw = 0.0;  // mm, there: the shortest that goes in far enough; 0: `screws` do
+  bool washers = false;       // screw, screw_outside: one under each head, as washers.h wants them
+  bool no_washers = false;    // there: the holes call for them, and no usual length holds with one
 };
 
 struct Mounting {

@@ -34,20 +34,16 @@ bool carries_cards(const build::Build& build, int part) {
   });
 }
 
-/// The screws that hold the sheet then: those of now where they still go in far enough, else the longest that nominally
-/// go no deeper, since so deep the thread is. 0: none is known to do.
-double screw_after(const build::Build& build, const build::HostPart& part, const Lift& lift) {
-  if (!part.screws) return 0.0;
-  const std::string& thread = part.screws->thread;
-  build::HostPart raised = part;
-  raised.spacers.emplace().dimension = dimension_of(lift);
-  const auto holds = [&](double length) { return fit::goes_in(raised, length) >= fit::asked_of_thread(thread) - 1e-9; };
-  if (holds(part.screws->length)) return part.screws->length;
+/// The sheet over that, with the screws that hold it then: those of now where they still go in far enough, else the
+/// longest that nominally go no deeper, since so deep the thread is. These too may go in too little.
+build::HostPart raised(const build::Build& build, const build::HostPart& part, const Lift& lift) {
+  build::HostPart out = part;
+  out.spacers.emplace().dimension = dimension_of(lift);
+  if (!(fit::longer_screw(out) > 0.0)) return out;
   const double deep = part.screws->length - spacers_now(part);
-  double best = 0.0;
-  for (const double length : screws_at_hand(build, thread, part.screws->length))
-    if (length - lift.length <= deep + 1e-9 && holds(length)) best = std::max(best, length);
-  return best;
+  for (const double length : screws_at_hand(build, part.screws->thread, part.screws->length))
+    if (length - lift.length <= deep + 1e-9) out.screws->length = std::max(out.screws->length, length);
+  return out;
 }
 
 /// Room that is left when it shrinks or grows by as much as these are longer than those of now; none where it is surely
@@ -93,7 +89,6 @@ Option lifted(const build::Build& build, const build::HostPart& part, const Lift
   const build::Position& at = part.position;
   tolerance::Dimension distance = at.by.dimension;  // its limits stay: those of the spacers stand beside it
   distance.nominal += lift.length - spacers_now(part);
-  if (!part.spacers) add_source(distance, lift);
   const char* key = at.axis != 2 ? "beside" : at.up ? "above" : "under";
   Option option;
   option.change = {.kind = Kind::spacer,
@@ -107,10 +102,11 @@ Option lifted(const build::Build& build, const build::HostPart& part, const Lift
   Variant variant{{{.path = {"part", part.name, key, "by"}, .value = sourced(distance)},
                    {.path = {"part", part.name, "spacers"}, .value = sourced(dimension_of(lift))}},
                   distance.nominal};
-  const double screw = screw_after(build, part, lift);
-  if (screw > 0.0 && screw != part.screws->length) {
-    variant.screw = screw;
-    variant.edits.push_back({.path = {"part", part.name, "screws"}, .value = screw_text(part.screws->thread, screw)});
+  const build::HostPart after = raised(build, part, lift);
+  if (after.screws && after.screws->length != part.screws->length) {
+    variant.screw = after.screws->length;
+    variant.edits.push_back(
+        {.path = {"part", part.name, "screws"}, .value = screw_text(part.screws->thread, variant.screw)});
   }
   option.variants = {std::move(variant)};
   option.holds = {"part " + part.name};
@@ -120,7 +116,7 @@ Option lifted(const build::Build& build, const build::HostPart& part, const Lift
   option.amount = lift.length;
   if (!part.screws)
     option.cautions.push_back(Caution::screws_longer);
-  else if (!(screw > 0.0))
+  else if (fit::longer_screw(after) > 0.0)
     option.cautions.push_back(Caution::no_screw_suits);
   option.cautions.push_back(Caution::money_unknown);
   return option;

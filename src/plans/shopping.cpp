@@ -1,5 +1,6 @@
 #include "plans/shopping.h"
 
+#include "fit/part_screws.h"
 #include "plans/washers.h"
 #include "standards/fasteners.h"
 #include "standards/m2.h"
@@ -188,6 +189,7 @@ class List {
         break;
       }
     }
+    if (length && !bay_->standoffs) over_washers(item, *length);
     if (bay_->standoffs && fixing.outside && thread_ == fixing.thread)
       length = exactly(Use::length, "screw length", fixing.outside->length).mm;
     if (!length) {
@@ -203,6 +205,16 @@ class List {
       if (other.condition == Condition::other_driver || other.condition == Condition::taller_head)
         other.designation += " x " + length_of(thread_, length->nominal);
     return item;
+  }
+
+  /// Longer where it has to be to hold with a washer under its head.
+  void over_washers(Item& item, Dimension& length) {
+    const UnderHeads heads = washers_under_heads(*bay_, thread_, seating_, longer_);
+    if (heads.washers != Washers::wanted || !(heads.longer > longer_)) return;
+    if (item.remarks != std::vector{Remark::wrong_length}) item.remarks = {Remark::over_washer};
+    item.named = bay_->fixing->length->dimension.nominal;
+    length.nominal = item.named + heads.longer;
+    longer_ = heads.longer;
   }
 
   /// A pan head screw of the thread, without its length.
@@ -239,7 +251,7 @@ class List {
   [[nodiscard]] std::optional<Item> washers(Item& screw) const {
     const Dimension& hole = bay_->fixing->diameter.dimension;
     const fasteners::Washer* row = washer("ISO 7089", thread_);
-    const Washers wanted = washers_under_heads(*bay_, thread_, seating_, longer_);
+    const Washers wanted = washers_under_heads(*bay_, thread_, seating_, longer_).washers;
     if (wanted == Washers::would_not_hold) screw.remarks.push_back(Remark::no_washer);
     if (wanted != Washers::wanted) return std::nullopt;
     Item item{.kind = ItemKind::washer,
@@ -259,6 +271,11 @@ class List {
   void spacers() {
     Item item = spacer(bay_->raised->dimension, thread_);
     item.count = count_;
+    if (const Dimension& hole = bay_->fixing->diameter.dimension;
+        !thread_.empty() && wants_wide_spacer(thread_, hole.nominal)) {
+      item.remarks.push_back(Remark::wide_spacer);
+      item.outside = seat_asked(hole.high());
+    }
     add(std::move(item));
   }
 
@@ -289,19 +306,19 @@ class List {
 
   // ---- parts of the machine that stand over spacers
 
-  /// One or more washers that come to that length; count 0: none do.
-  [[nodiscard]] static Item washers_of(const Dimension& length, const std::string& thread) {
-    Item item{.kind = ItemKind::washer, .count = 0};
-    const fasteners::Washer* row = washer("ISO 7089", thread);
-    if (row == nullptr) return item;
-    const double some = std::round(length.nominal / row->thickness.nominal);
-    if (!(some >= 1.0 && some <= 2.0) || !(std::abs(some * row->thickness.nominal - length.nominal) < 1e-6))
-      return item;
-    item.designation = thread + " plain washer ISO 7089";
-    item.count = static_cast<int>(some);
-    item.sizes = {{Use::bore, row->bore}, {Use::outside, row->outside}, {Use::thickness, row->thickness}};
-    item.source = row->thickness.source;
-    item.known = row->thickness.known;
+  /// So many of the washers that washers.h takes for that thread; without one they are known by their thickness only.
+  [[nodiscard]] static Item washers_of(int count, const std::string& thread) {
+    const fasteners::Washer* row = washer("ISO 7089", thread.empty() ? "M3" : thread);
+    Item item{.kind = ItemKind::washer,
+              .designation = thread + " plain washer ISO 7089",
+              .count = count,
+              .sizes = {{Use::bore, row->bore}, {Use::outside, row->outside}, {Use::thickness, row->thickness}},
+              .source = row->thickness.source,
+              .known = row->thickness.known};
+    if (thread.empty()) {
+      item.designation = "plain washer for its screws, " + plain(row->thickness.nominal) + " thick";
+      item.sizes = {{Use::thickness, row->thickness}};
+    }
     return item;
   }
 
@@ -310,10 +327,8 @@ class List {
     constexpr int usual_screws = 4;
     const Dimension& length = part.spacers->dimension;
     const std::string thread = part.screws ? part.screws->thread : std::string();
-    // Without `screws` plans take washers of the size that most cases are screwed with.
-    Item under = sold(fasteners::spacer_lengths(), length).known ? Item{.count = 0}
-                                                                 : washers_of(length, thread.empty() ? "M3" : thread);
-    if (under.count == 0) under = spacer(length, thread);
+    const int washers = washers_between(length, thread);
+    Item under = washers > 0 ? washers_of(washers, thread) : spacer(length, thread);
     under.count *= usual_screws;
     under.part = part.name;
     under.remarks.insert(under.remarks.begin(), Remark::at_each_screw);
@@ -326,6 +341,13 @@ class List {
                .remarks = {Remark::at_each_screw, Remark::longer_screws},
                .part = part.name,
                .source = std::string("a pan head: ") + practice};
+    if (const double least = fit::longer_screw(part); least > 0.0) {
+      screw.designation =
+          "ISO 7045 " + thread + ", at least " + length_of(thread, std::ceil(least * 100.0 - 1e-6) / 100.0) + " long";
+      screw.sizes.clear();  // how long at most its thread says, and no file does
+      screw.remarks = {Remark::at_each_screw, Remark::short_screws};
+      screw.named = part.screws->length;
+    }
     add(std::move(screw));
   }
 

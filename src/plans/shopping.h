@@ -62,11 +62,14 @@ enum class Remark {
   with_the_board,   // often lies in the board's or machine's box
   measure_length,   // the check reckons with closer limits than such parts have
   wide_holes,       // of a washer: the holes are wider than the medium series of ISO 273
-  no_washer,        // of a screw: so are its holes, and with a washer it would not hold surely
+  no_washer,        // of a screw: so are its holes, and no usual length holds with a washer without going too deep
   at_each_screw,    // of the part `Item::part`: how many it has is not said
+  short_screws,     // the build names screws of `named` mm, which go in too little over its spacers
   longer_screws,    // that hold it over its spacers: only where those that came out are shorter
   stands_there,     // of a stand-off: by the build it is there already
   own_screws,       // of an adapter: those that hold the drive in it are not counted
+  over_washer,      // of a screw: the build's, `named` mm, would not surely hold with the washer under its head
+  wide_spacer,      // the hole leaves the usual one too little seat; `outside` mm is enough
 };
 
 struct Item {
@@ -78,7 +81,8 @@ struct Item {
   std::vector<Size> sizes{};
   std::vector<Exchange> exchanges{};
   std::vector<Remark> remarks{};
-  double named = 0.0;               // mm, with `wrong_length`
+  double named = 0.0;               // mm, with `wrong_length`, `short_screws` and `over_washer`
+  double outside = 0.0;             // mm, with `wide_spacer`
   std::vector<double> sold_near{};  // mm, with `length_not_sold`: the next shorter and longer that are known
   std::string part{};               // of the machine, that it holds or raises; empty: it is for the drive
   std::string source{};

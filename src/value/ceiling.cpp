@@ -72,10 +72,11 @@ Upgrade upgrade(const Offer& offer, const std::optional<Ceiling>& here, const Pr
   constexpr double alike = 1.1;
   if (here && !here->link) return {};
   const std::optional<double> read = here ? here->read : offer.read;
-  const std::optional<double> speed = read ? read : here ? std::optional(here->megabytes) : std::nullopt;
-  const double ratio = speed ? *speed / now.read : 0.0;
-  if (now.moves) return {Worth::plainly, ratio};
-  if (!speed) return {};
+  const double ratio = read ? *read / now.read : 0.0;
+  // What is 3.5 inch is a disk with heads of its own, hardly ever another: common practice, no source.
+  if (now.moves && !offer.use.starts_with("3.5in")) return {Worth::plainly, ratio};
+  // Without a figure the link tells only how fast it is not.
+  if (!read) return {here && here->megabytes <= alike * now.read ? Worth::no_faster : Worth::not_known, 0.0};
   return {ratio >= noticed ? Worth::faster : ratio > alike ? Worth::little : Worth::no_faster, ratio};
 }
 

@@ -176,4 +176,8 @@ TEST_CASE("a check names the hole that is sure off along both axes at once, as t
   // Fixed fastener, ASME Y14.5 from memory: 3.00, a laser's square of ±0.15 in its circle, SFF-8201's ±0.25 in its own.
   const Finding reach = test::the(with_own({}, "4.0"), Code::hole_reach);
   check_mm(reach.why.figure("sure"), 3.0 + 0.42426 + 0.70711, 1e-4);
+  // And its own limits: what it is asked for as is that much more than it may come out.
+  const Finding limits = test::the(with_own({}, "\"4.14 ±0.10\""), Code::hole_reach);
+  check_mm(limits.why.figure("sure"), 3.0 + 0.42426 + 0.70711 + 0.10, 1e-4);
+  check_mm(limits.why.figure("hole"), 4.14, 1e-12);
 }

@@ -7,7 +7,9 @@
 #include "unit/output/sheet_checks.h"
 
 #include <algorithm>
+#include <cmath>
 #include <doctest/doctest.h>
+#include <numbers>
 
 using namespace baywright;
 using namespace baywright::output;
@@ -140,6 +142,90 @@ TEST_CASE("a panel larger than the paper is shared out, and each hole is whole o
   }
   CHECK(std::all_of(whole.begin(), whole.end(), [](bool each) { return each; }));
   CHECK(joints > 50);
+}
+
+namespace {
+
+double away(const Box& box, const Vec2& p) {
+  return glm::distance(glm::clamp(p, box.low, box.high), p);
+}
+
+/// Every label that begins with a hole's number is nearest to that hole, and hides no circle or cross.
+int check_labels(const plans::Drilling& drilling, const Sheet& sheet) {
+  std::vector<const Group*> notes;
+  find(sheet.all, "notes", notes);
+  const auto holes = discs(sheet);
+  int labels = 0;
+  for (const Group* group : notes)
+    for (const Item& item : group->items) {
+      const auto* label = std::get_if<Text>(&item.drawn);
+      if (label == nullptr || !label->bold) continue;
+      CAPTURE(label->text);
+      const std::size_t own = std::stoul(label->text) - 1;
+      REQUIRE(own < holes.size());
+      ++labels;
+      const Box box = box_of(*label);
+      for (std::size_t i = 0; i < holes.size(); ++i) {
+        CAPTURE(i + 1);
+        const Vec2 at = holes[i]->centre;
+        const double radius = holes[i]->radius;
+        CHECK(away(box, at) > radius);
+        for (const Vec2 arm : {Vec2(radius + 3.0, 0.0), Vec2(0.0, radius + 3.0)})
+          for (double t = -1.0; t <= 1.0; t += 0.02) CHECK(away(box, at + t * arm) > 0.0);
+        if (i == own) continue;
+        CHECK(away(box, holes[own]->centre) < away(box, at));
+        CHECK(away(box, holes[own]->centre) - holes[own]->radius < away(box, at) - radius);
+      }
+      for (std::size_t i = 1; i < drilling.outline.size(); ++i)
+        for (const Vec2& p : drilling.outline[i]) {
+          // From the first hole on the paper to that point, the panel's y upward.
+          const Vec2 off = p - drilling.holes[0].at;
+          CHECK(away(box, holes[0]->centre + Vec2(off.x, -off.y)) > 0.0);
+        }
+    }
+  return labels;
+}
+
+}  // namespace
+
+TEST_CASE("a hole's label stood over the hole beside it") {
+  // The third wanted hole is at 130.60/90.86; a hole of 8 that is there is 7.4 beside it, on one side or the other.
+  for (const double x : {138.0, 122.0})
+    for (const bool own : {true, false}) {
+      CAPTURE(x);
+      plans::Drilling drilling = drilled(far(text("320, 200, 1.2"), "[85.0, 40.0]"));
+      REQUIRE(drilling.holes.size() == 4);
+      const std::array<Vec2, 4> at = {Vec2(55.0, 90.86), Vec2(54.0, 29.14), Vec2(130.6, 90.86), Vec2(130.6, 29.14)};
+      for (std::size_t i = 0; i < 4; ++i) drilling.holes[i].at = at[i];
+      drilling.holes[0].there = drilling.holes[1].there = true;
+      drilling.holes[3].there_wide = 2.5;
+      if (own) {
+        plans::DrillHole there = drilling.holes[0];
+        there.at = Vec2(x, 90.86);
+        there.own = true;
+        there.there = false;
+        there.diameter.nominal = 8.0;
+        drilling.holes.push_back(there);
+      }
+      plans::Outline rim;
+      for (int i = 0; i < 60; ++i)
+        rim.push_back(Vec2(x, 90.86) +
+                      4.0 * Vec2(std::cos(i * std::numbers::pi / 30), std::sin(i * std::numbers::pi / 30)));
+      drilling.outline.push_back(rim);
+      for (const bool mirrored : {false, true}) CHECK(sheets(drilling, a4, mirrored).size() >= 2);
+      const std::vector<Sheet> got = sheets(drilling);
+      CHECK(check_labels(drilling, got[0]) == (own ? 5 : 4));
+    }
+}
+
+TEST_CASE("no figure or advice of the drill's tables is cut short") {
+  std::string build = text();
+  build.replace(build.find("takes"), 5, "spacers = 5.0\ntakes");
+  for (const Sheet& sheet : sheets(drilled(build))) {
+    std::vector<Text> texts;
+    collect(sheet.all, texts);
+    for (const Text& each : texts) CHECK_MESSAGE(each.text.find("…") == std::string::npos, each.text);
+  }
 }
 
 TEST_CASE("paper without anything to drill is not printed") {

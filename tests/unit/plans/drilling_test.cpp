@@ -101,12 +101,13 @@ TEST_CASE("the zones of position tolerances are those of ASME Y14.5") {
   // By hand: a square of ±0.5 lies in a circle of diameter 1.4142; SFF-8201 holes ±0.25 along and across, 0.7071.
   check_mm(hand.zone, 1.41421, 1e-5);
   check_mm(pattern.drive_zone, 0.70711, 1e-5);
-  check_mm(hand.least_hole, 3.0 + 1.41421 + 0.70711, 1e-4);
-  check_mm(hand.drill, 5.2, 1e-12);
-  CHECK(hand.cover == Cover::washer);  // ISO 7045 M3: 5.30 at the least; a drill of 5.2 may make 5.40
-  check_mm(pattern.placings[2].least_hole, 3.0 + 0.42426 + 0.70711, 1e-4);
+  check_mm(hand.least_hole, 3.0 + 1.41421 + 0.70711 + 0.1, 1e-4);  // 0.1 of its own
+  check_mm(hand.drill, 5.3, 1e-12);
+  CHECK(hand.cover == Cover::washer);  // ISO 7045 M3: 5.30 at the least; a drill of 5.3 may make 5.50
+  check_mm(pattern.placings[1].least_hole, 3.0 + 0.70711 + 0.70711, 1e-4);        // a drill cuts nothing under its size
+  check_mm(pattern.placings[2].least_hole, 3.0 + 0.42426 + 0.70711 + 0.1, 1e-4);  // a laser's ±0.1
   CHECK(pattern.placings[2].process == "laser");
-  CHECK(pattern.placings[2].cover == Cover::washer);  // 4.2 is wider than the medium series of ISO 273, 3.4
+  CHECK(pattern.placings[2].cover == Cover::washer);  // 4.3 is wider than the medium series of ISO 273, 3.4
 }
 
 TEST_CASE("the share of drillings in which all screws enter falls with the error of the process") {
@@ -280,7 +281,7 @@ TEST_CASE("a hole that leaves a spacer no seat wants a washer under it") {
   CHECK(!drilled(text).patterns[0].placings[0].washer_under);
   text.insert(text.find("takes"), "spacers = 5.0\n");
   const Pattern got = drilled(text).patterns[0];
-  CHECK(got.placings[0].washer_under);  // 5.20 under 6.00 leaves 0.40
+  CHECK(got.placings[0].washer_under);  // 5.30 under 6.00 leaves 0.35
   CHECK(!got.placings[2].washer_under == (0.5 * (6.0 - got.placings[2].drill) >= 1.0));
 }
 

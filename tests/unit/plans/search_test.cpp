@@ -1,5 +1,10 @@
 // The search on builds small enough to reckon by hand.
+#include "fit/check.h"
+#include "fit/host.h"
+#include "fit/seat.h"
+#include "plans/mounting.h"
 #include "plans/plan.h"
+#include "plans/shopping.h"
 #include "support/check_mm.h"
 
 #include <algorithm>
@@ -169,6 +174,40 @@ TEST_CASE("a sheet whose screws are named is raised with the screws that then ho
   REQUIRE(raised != nullptr);
   CHECK(std::find(raised->cautions.begin(), raised->cautions.end(), plans::Caution::no_screw_suits) !=
         raised->cautions.end());
+}
+
+TEST_CASE("over spacers a sheet gets screws as deep as before, and where these are too short nobody is sold them") {
+  std::string text = thin();
+  text.insert(text.find("removable"), "screws = \"M3 x 4\"\n");
+  text = "shelf = { spacers = [1] }\n" + text;
+  const plans::Search found = search(text);
+  const plans::Plan* raised = of_kind(found, Kind::spacer);
+  REQUIRE(raised != nullptr);
+  check_mm(raised->changes.front().screw, 5.0, 1e-12);  // 5 - 1 is today's 4 - 0; ISO 7045 M3: 4, 5, 6, 8 ...
+  const auto changed = build::edited(text, raised->edits, "t.build.toml");
+  REQUIRE(std::holds_alternative<std::string>(changed));
+  CHECK(std::get<std::string>(changed).find("and spacers") == std::string::npos);  // `by` is nobody's note
+  const auto read = build::read_text(std::get<std::string>(changed), "t.build.toml");
+  REQUIRE(std::holds_alternative<build::Build>(read));
+  const build::Build& build = std::get<build::Build>(read);
+  // 1.2 of sheet, 1.25 of spacer and one diameter, 3: 5.45; ISO 7045 M3 x 5 goes 2.55 in.
+  const fit::Check check = fit::check(build, {});
+  const fit::Host host = fit::compile(build);
+  const fit::Seated seated = fit::seat(host, build, build.drives[0], 0);
+  int said = 0;
+  for (const plans::Step& step : plans::mounting(build, seated, check.seatings.at(0)).steps) {
+    if (step.action != plans::Action::put_back) continue;
+    check_mm(step.longer_screw, 5.45, 1e-9);
+    ++said;
+  }
+  CHECK(said == 1);
+  int listed = 0;
+  for (const plans::Item& item : plans::shopping(build, seated, check.seatings.at(0))) {
+    if (item.kind != plans::ItemKind::screw || item.part.empty()) continue;
+    CHECK(item.designation == "ISO 7045 M3, at least 5.45 long");
+    ++listed;
+  }
+  CHECK(listed == 1);
 }
 
 TEST_CASE("a further plan does not put spacers on top of those that the last one left") {

@@ -127,6 +127,18 @@ TEST_CASE("washers are listed under wide holes where the screws still hold, and 
   CHECK(!has(item(narrow, ItemKind::screw), Remark::no_washer));
 }
 
+TEST_CASE("where a washer takes too much thread the next usual screw that holds is listed with it") {
+  // 4 - 1.05 - 1.6 is 1.35 of thread and two turns are 1.0: not with the 0.55 of a washer. 5 holds with it by 1.8, and
+  // goes in by 5 - 0.95 - 1.4 - 0.45, which is 2.2 of the 2.5 that SFF-8201 allows; without it 5 goes too deep.
+  const auto all = listed(panel("spacers = \"1.5 ±0.1\"", "length = 4.0, diameter = \"4.24 ±0.1\""), "disk", "left");
+  const Item& screw = item(all, ItemKind::screw);
+  CHECK(screw.designation == "ISO 7045 M3 x 5");
+  CHECK(count(all, ItemKind::washer) == 1);
+  const Item& spacer = item(all, ItemKind::spacer);
+  CHECK(has(spacer, Remark::wide_spacer));
+  check_mm(spacer.outside, 4.34 + 2.0, 1e-12);  // 1 mm of seat on each side: common practice, no source
+}
+
 TEST_CASE("where the build names a screw of a wrong length the list has the one that the finding names") {
   const auto tower = listed(demo("tower-bay"), "old disk", "lower cage");
   const Item& inch = item(tower, ItemKind::screw);

@@ -175,6 +175,19 @@ TEST_CASE("what an upgrade brings over what is there now") {
   CHECK(upgrade(slow, ceiling(slow, slot), *present("emmc")).worth == Worth::faster);
 }
 
+TEST_CASE("a read speed that nobody states is not taken for that of the link, nor a large disk for one without heads") {
+  Offer silent = offer("silent", 90, 4000, 600, sata, 550);
+  silent.read.reset();
+  const std::vector<Link> slot = {sata};
+  CHECK(upgrade(silent, ceiling(silent, slot), *present("hdd")).ratio == 0.0);
+  CHECK(upgrade(silent, ceiling(silent, slot), *present("emmc")).worth == Worth::not_known);
+  CHECK(upgrade(silent, ceiling(silent, slot), *present("sata")).worth == Worth::no_faster);
+  silent.use = "3.5in/26.1";
+  CHECK(upgrade(silent, ceiling(silent, slot), *present("hdd")).worth == Worth::not_known);
+  silent.read = 210;
+  CHECK(upgrade(silent, ceiling(silent, slot), *present("hdd")).worth == Worth::no_faster);
+}
+
 TEST_CASE("order: what goes first, then drives, then figures, and what has none last") {
   std::vector<Offer> offers = {offer("a", 90, 1000, 600, pcie4, 7000), offer("b", 60, 1000, 600, sata, 550),
                                offer("c", 20, 1000, 600, sata, 550), offer("d", 50, 500, 300, sata, 500),

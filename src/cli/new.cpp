@@ -169,10 +169,8 @@ int new_command(const Arguments& arguments) {
               << "`; it must be under-tray, compare, bay or panel\n";
     return input_at_fault;
   }
-  if (arguments.output != "-" && std::filesystem::exists(arguments.output)) {
-    std::cerr << "baywright: " << arguments.output << " exists already; name a new file\n";
-    return input_at_fault;
-  }
+  if (arguments.output != "-" && std::filesystem::exists(arguments.output))
+    return at_fault(arguments.output + " exists already; name a new file");
   if (!write_whole(arguments.output, kind->second)) return could_not_finish;
   if (arguments.output == "-") return all_fit;
   return print("wrote " + arguments.output + "; next: baywright check " + arguments.output +

@@ -99,10 +99,8 @@ int sources() {
 
 int parts_command(const Arguments& arguments) {
   if (arguments.sources) return sources();
-  if (!arguments.drawing.empty() && arguments.drawing != "-" && !arguments.drawing.ends_with(".svg")) {
-    std::cerr << "baywright: " << arguments.drawing << ": drawings are written as SVG; name a file that ends in .svg\n";
-    return input_at_fault;
-  }
+  if (!arguments.drawing.empty() && arguments.drawing != "-" && !arguments.drawing.ends_with(".svg"))
+    return at_fault(arguments.drawing + ": drawings are written as SVG; name a file that ends in .svg");
   const Folders folders = parts::part_folders("here");
   std::string asked;
   for (const std::string& word : arguments.words) asked += (asked.empty() ? "" : " ") + word;

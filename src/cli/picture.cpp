@@ -90,11 +90,6 @@ std::string words_of(const Arguments& arguments) {
   return out;
 }
 
-int at_fault(const std::string& what) {
-  std::cerr << "baywright: " << what << '\n';
-  return input_at_fault;
-}
-
 int unfinished(const std::string& what) {
   std::cerr << "baywright: " << what << '\n';
   return could_not_finish;

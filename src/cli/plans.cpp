@@ -37,10 +37,8 @@ int apply(const Arguments& arguments, const std::string& text, const plans::Sear
     return input_at_fault;
   }
   std::error_code none;  // a file that is not there is no other
-  if (std::filesystem::equivalent(arguments.output, arguments.file, none)) {
-    std::cerr << "baywright: --output is the build file itself; name another file, so that what you measured stays\n";
-    return input_at_fault;
-  }
+  if (std::filesystem::equivalent(arguments.output, arguments.file, none))
+    return at_fault("--output is the build file itself; name another file, so that what you measured stays");
   const plans::Plan& plan = search.plans[static_cast<std::size_t>(number) - 1];
   const auto changed = build::edited(text, plan.edits, arguments.file);
   if (const auto* fault = std::get_if<parts::Fault>(&changed)) {

@@ -6,8 +6,6 @@
 #include "output/rank_rows.h"
 #include "output/rank_text.h"
 
-#include <iostream>
-
 namespace baywright::cli {
 
 namespace {
@@ -24,10 +22,7 @@ bool write_page(const Arguments& arguments, const plans::Buying& rank) {
 
 int rank_command(const Arguments& arguments) {
   if (arguments.html)
-    if (const std::string fault = page_fault(arguments); !fault.empty()) {
-      std::cerr << "baywright: " << fault << '\n';
-      return input_at_fault;
-    }
+    if (const std::string fault = page_fault(arguments); !fault.empty()) return at_fault(fault);
   const auto ranked = rank_shortlist(arguments, arguments.file, arguments.build_file);
   if (!ranked) return input_at_fault;
   const plans::Buying& rank = ranked->buying;

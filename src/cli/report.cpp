@@ -33,11 +33,6 @@ using output::Moment;
 constexpr int picture_width = 1050;
 constexpr int picture_height = 700;
 
-int at_fault(const std::string& what) {
-  std::cerr << "baywright: " << what << '\n';
-  return input_at_fault;
-}
-
 /// Prints the fault.
 void print_fault(const parts::Fault& fault) {
   std::cerr << fault.text() << '\n';

@@ -107,6 +107,11 @@ std::string fits_elsewhere(const Shown& shown) {
   return {};
 }
 
+int at_fault(const std::string& what) {
+  std::cerr << "baywright: " << what << '\n';
+  return input_at_fault;
+}
+
 bool print(const std::string& text) {
   std::fwrite(text.data(), 1, text.size(), stdout);
   if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return true;

@@ -34,6 +34,9 @@ struct Shown {
 /// standard output. Prints what went wrong and returns false.
 [[nodiscard]] bool write_whole(const std::string& path, const std::string& content);
 
+/// Says what is wrong with what was asked for; the exit status for it.
+[[nodiscard]] int at_fault(const std::string& what);
+
 /// Prints to standard output; false when that fails (a closed pipe, a full disk).
 [[nodiscard]] bool print(const std::string& text);
 

@@ -250,17 +250,11 @@ class List {
   /// Where washers.h wants them.
   [[nodiscard]] std::optional<Item> washers(Item& screw) const {
     const Dimension& hole = bay_->fixing->diameter.dimension;
-    const fasteners::Washer* row = washer("ISO 7089", thread_);
     const Washers wanted = washers_under_heads(*bay_, thread_, seating_, longer_).washers;
     if (wanted == Washers::would_not_hold) screw.remarks.push_back(Remark::no_washer);
     if (wanted != Washers::wanted) return std::nullopt;
-    Item item{.kind = ItemKind::washer,
-              .designation = thread_ + " plain washer ISO 7089",
-              .count = count_,
-              .sizes = {{Use::bore, row->bore}, {Use::outside, row->outside}, {Use::thickness, row->thickness}},
-              .remarks = {Remark::wide_holes},
-              .source = row->thickness.source,
-              .known = row->thickness.known};
+    Item item = washers_of(count_, thread_);
+    item.remarks.push_back(Remark::wide_holes);
     const fasteners::Washer* smaller = washer("ISO 7092", thread_);
     if (smaller != nullptr && smaller->outside.low() > hole.high())
       item.exchanges.push_back({thread_ + " small plain washer ISO 7092", Condition::smaller_washer,
